@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: BSD-3-Clause
+// The film. Its tension after shrinking is a range, never a number: low tension governs sag and water, high tension
+// governs band, ridge and uprights.
+#pragma once
+
+#include "coverframe/base/cited.hpp"
+#include "coverframe/units/quantities.hpp"
+
+namespace coverframe {
+
+struct Film {
+    Cited<Length> thickness;         ///< t [m]
+    Cited<LineLoad> tension_low;     ///< after relaxation and on a warm day [N/m]
+    Cited<LineLoad> tension_high;    ///< just after cooling or on a cold day [N/m]
+    Cited<Pressure> modulus;         ///< E, secant, for the duration of a snow load [Pa]
+    Cited<double> poisson;           ///< nu [-], 0 to 0.5; a wide strip has the stiffness E t/(1 - nu^2)
+    Cited<Pressure> strength;        ///< stress it may carry at design loads [Pa]
+    Cited<UnitWeight> unit_weight;   ///< [N/m3]
+
+    bool operator==(const Film&) const = default;
+};
+
+}  // namespace coverframe
