@@ -1,0 +1,83 @@
+// SPDX-License-Identifier: BSD-3-Clause
+// Film and frame together: strips from the ridge to both rails, coupled with the frame until nothing moves.
+//
+// Each station of the ridge line carries a strip to port and one to starboard, as wide as its share of the ridge. The
+// stages are those of the yard: the straps are tensioned on the bare frame; the film is shrunk, which sets its tension
+// with the frame already giving way under it; snow comes last, on free lengths that no longer change.
+//
+// Coupling: the pull of the strips and their stiffness at the present place of the ridge are given to the frame as
+// elastic supports, the frame is solved, and the strips are evaluated at the new place, until the pulls agree with the
+// place to the tolerance. At the end the true pulls balance in the frame.
+//
+// Simplifications: strips do not share load along the boat; the film closing bow and stern is left out; the film does
+// not rest on cross straps (their load from it is added in the check, see checks/straps.hpp); at the rail the strip is
+// held, and its whole tension goes on to the band (no friction on the rail: the upper bound for band lift).
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "coverframe/film/strip.hpp"
+#include "coverframe/frame/layout.hpp"
+#include "coverframe/frame/solve.hpp"
+#include "coverframe/plan/plan.hpp"
+
+namespace coverframe {
+
+enum class Side { port, starboard };
+
+[[nodiscard]] constexpr const char* name_of(Side side) { return side == Side::port ? "port" : "starboard"; }
+
+/// A strip of the cover: where it hangs and how wide it is.
+struct CoverStrip {
+    int station = 0;               ///< index into Layout::stations
+    int node = 0;                  ///< of the frame
+    Side side = Side::port;
+    double width = 0;              ///< along the boat [m]
+    std::array<double, 3> rail{};  ///< its lower end [m]
+    Strip strip;                   ///< load is set per situation
+};
+
+/// A plan laid out with its film, before any tension.
+struct Cover {
+    Layout layout;
+    std::vector<CoverStrip> strips;
+    double film_weight = 0;        ///< per area of film [Pa]
+};
+
+/// Snow on the cover: one plan load for each strip of Cover::strips [Pa].
+using StripLoads = std::vector<double>;
+
+struct CoverState {
+    Solution frame;                   ///< equilibrium of the frame with the film's pull on it
+    std::vector<StripState> strips;   ///< one a strip of Cover::strips
+    NodeLoads node_loads;             ///< what acted on the frame, film included, for lateral_hold()
+    double vertical_load = 0;         ///< everything that presses down: snow, film, frame [N]
+    double vertical_reaction = 0;     ///< everything that holds it up: boat at nodes and rail [N]
+    int rounds = 0;
+
+    [[nodiscard]] bool usable() const { return frame.usable(); }
+};
+
+/// \throws InputError as lay_out
+[[nodiscard]] Cover build_cover(const Plan& plan, const LayoutOptions& options = {});
+
+struct Rigged {
+    Cover cover;        ///< with all free lengths found
+    CoverState state;   ///< straps tensioned and film shrunk, no snow; usable() tells whether that stands
+};
+
+/// Tensions the straps, then shrinks the film to `film_tension` along each strip [N/m].
+/// \param permanent_factor  on the self-weight of frame and film
+[[nodiscard]] Rigged rig(const Cover& cover, double film_tension, double permanent_factor = 1.0);
+
+/// Equilibrium of a rigged cover under snow.
+/// \param snow              plan load on each strip, already multiplied by its factor [Pa]
+/// \throws InputError "film.loads" if the size is wrong or a value is negative or not finite
+[[nodiscard]] CoverState load_cover(const Cover& rigged, const StripLoads& snow, double permanent_factor = 1.0,
+                                    const SolveOptions& options = {});
+
+/// Present place of a frame node [m].
+[[nodiscard]] std::array<double, 3> place_of(const Frame& frame, const Solution& solution, int node);
+
+}  // namespace coverframe

@@ -1,0 +1,62 @@
+// SPDX-License-Identifier: BSD-3-Clause
+// From a plan to nodes and members.
+//
+// The ridge line is cut into stations at close spacing, so that film strips can hang on it and a pole's own bow is
+// seen. Pieces of a pole that meet at an angle of more than half a degree are taken as spliced there: the splice
+// carries no bending moment (safe for the spans; a pole bent over an upright instead would break or lift).
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "coverframe/frame/frame.hpp"
+#include "coverframe/frame/pretension.hpp"
+#include "coverframe/plan/plan.hpp"
+
+namespace coverframe {
+
+/// Which bound of the straps' stiffness is used.
+enum class Bound { low, high };
+
+struct LayoutOptions {
+    Length station_spacing = Length::from_value(0.25);  ///< greatest distance of stations along the ridge
+    Bound strap_stiffness = Bound::low;
+};
+
+/// A ridge piece between two neighbouring points of support.
+struct RidgeBay {
+    std::string name;          ///< "bow to U1", "U1 to U2"
+    std::vector<int> members;  ///< from bow to stern
+    std::vector<int> stations; ///< nodes, from bow to stern, both ends included
+};
+
+struct UprightPart {
+    std::string name;
+    int member = 0;
+    int foot = 0;
+    int top = 0;
+    const Upright* drawn = nullptr;          ///< set for RidgeSupport; points into the plan given to lay_out
+    const FoundMember* found = nullptr;      ///< set for FoundFrame
+};
+
+struct CrossStrapPart {
+    std::string name;
+    std::string strap;         ///< name of its StrapKind
+    std::vector<int> members;  ///< its legs
+};
+
+/// The frame and where the parts of the plan are in it. Holds pointers into the plan: keep the plan alive.
+struct Layout {
+    Frame frame;
+    std::vector<StrapRun> runs;         ///< every pretensioned strap
+    std::vector<int> stations;          ///< nodes of the ridge line from bow to stern
+    std::vector<RidgeBay> bays;
+    std::vector<UprightPart> uprights;
+    std::vector<CrossStrapPart> cross_straps;
+    bool ridge_is_pole = true;
+};
+
+/// \throws InputError as require_valid(plan)
+[[nodiscard]] Layout lay_out(const Plan& plan, const LayoutOptions& options = {});
+
+}  // namespace coverframe
