@@ -1,0 +1,24 @@
+// SPDX-License-Identifier: BSD-3-Clause
+// Drawings of a cover as SVG text: side view, plan, section. Drawn shape thin, loaded shape thick.
+#pragma once
+
+#include <string>
+
+#include "coverframe/assess/assess.hpp"
+
+namespace coverframe {
+
+struct DrawingOptions {
+    double width = 720;  ///< of the picture [CSS px]
+};
+
+/// Boat and support from starboard, bow to the left.
+[[nodiscard]] std::string side_view(const Assessment& assessment, const DrawingOptions& options = {});
+
+/// From above, bow to the left, with hollows that would hold water.
+[[nodiscard]] std::string plan_view(const Assessment& assessment, const DrawingOptions& options = {});
+
+/// Across the boat at the station where the film comes closest to an obstacle, or sags most if there is none.
+[[nodiscard]] std::string section_view(const Assessment& assessment, const DrawingOptions& options = {});
+
+}  // namespace coverframe

@@ -1,0 +1,25 @@
+// SPDX-License-Identifier: BSD-3-Clause
+// An assessment as something to read: plain text, JSON, and a job sheet to print.
+//
+// Values stand in the units the plan shows first, with the other system beside. The same assessment gives the same bytes.
+#pragma once
+
+#include <string>
+
+#include "coverframe/assess/assess.hpp"
+
+namespace coverframe {
+
+/// Plain text for a terminal: cautions, verdict, governing findings first. At most 100 columns.
+[[nodiscard]] std::string text_report(const Assessment& assessment);
+
+/// One line: "exceeded: ridge between U1 and U2, bending, 118 % (balanced snow, ...)".
+[[nodiscard]] std::string verdict_line(const Assessment& assessment);
+
+/// The whole assessment as JSON, SI numbers with the unit in the key or beside.
+[[nodiscard]] std::string json_report(const Assessment& assessment);
+
+/// A self-contained HTML page, A4, to print: cautions on top, verdict, drawings, findings, forces, choices with sources.
+[[nodiscard]] std::string job_sheet(const Assessment& assessment);
+
+}  // namespace coverframe
