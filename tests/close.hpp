@@ -31,21 +31,22 @@ struct Closeness {
             allowed};
 }
 
-/// |value - expected| <= rel * |expected|. With 0 expected only 0 passes: say `close_abs` and what "near 0" means there.
+/// |value - expected| <= rel * |expected|. With 0 expected only 0 passes: say `close_abs` and what "near 0" means
+/// there.
 [[nodiscard]] inline Closeness close(double value, double expected, double rel) {
     return close_abs(value, expected, rel * std::abs(expected));
 }
 
 /// The same for two quantities of one kind, compared in SI.
 template <class Quantity>
-    requires requires(Quantity quantity) { quantity.value(); }
+requires requires(Quantity quantity) { quantity.value(); }
 [[nodiscard]] Closeness close(Quantity value, Quantity expected, double rel) {
     return close(value.value(), expected.value(), rel);
 }
 
 /// The same for two quantities of one kind; `allowed` is a quantity of that kind too.
 template <class Quantity>
-    requires requires(Quantity quantity) { quantity.value(); }
+requires requires(Quantity quantity) { quantity.value(); }
 [[nodiscard]] Closeness close_abs(Quantity value, Quantity expected, Quantity allowed) {
     return close_abs(value.value(), expected.value(), allowed.value());
 }

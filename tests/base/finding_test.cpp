@@ -22,9 +22,12 @@ Finding finding(Verdict verdict, std::optional<double> utilisation, std::string 
 
 // From the least to the worst, each strictly worse than the one before.
 std::vector<Finding> in_rising_order() {
-    return {finding(Verdict::not_applicable, std::nullopt), finding(Verdict::satisfied, std::nullopt),
-            finding(Verdict::satisfied, 0.2),               finding(Verdict::satisfied, 0.99),
-            finding(Verdict::exceeded, 1.01),               finding(Verdict::exceeded, 7.0),
+    return {finding(Verdict::not_applicable, std::nullopt),
+            finding(Verdict::satisfied, std::nullopt),
+            finding(Verdict::satisfied, 0.2),
+            finding(Verdict::satisfied, 0.99),
+            finding(Verdict::exceeded, 1.01),
+            finding(Verdict::exceeded, 7.0),
             finding(Verdict::exceeded, std::nullopt)};
 }
 
