@@ -1,6 +1,6 @@
 # SPDX-License-Identifier: BSD-3-Clause
-# The compiled module, as it stands in bindings/src. Arguments of rules go by position: the shape of the result, then one
-# column for each number.
+# The compiled module, as it stands in bindings/src. Arguments of rules go by position: the shape of the result, then
+# one column for each number.
 from typing import Any
 
 import numpy as np

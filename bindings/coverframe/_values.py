@@ -37,7 +37,8 @@ def numbers(keyword: str, value: Any) -> Floats:
         try:
             value = value.to(unit or "dimensionless").magnitude
         except TypeError as error:
-            raise refuse("argument.dimension", where, value, f"{keyword} is counted in {unit or '-'}: {error}") from error
+            advice = f"{keyword} is counted in {unit or 'no unit'}: {error}"
+            raise refuse("argument.dimension", where, value, advice) from error
     if np.ma.isMaskedArray(value):
         value = np.ma.filled(value.astype(np.float64), np.nan)
     array = np.asarray(value)
@@ -60,7 +61,8 @@ def columns(**keywords: Any) -> tuple[tuple[int, ...], list[Floats]]:
         shape = np.broadcast_shapes(*(array.shape for array in arrays.values()))
     except ValueError as error:
         shapes = ", ".join(f"{keyword} {array.shape}" for keyword, array in arrays.items())
-        raise refuse("argument.shape", "", shapes, f"the arguments have shapes that do not broadcast: {shapes}") from error
+        advice = f"the arguments have shapes that do not broadcast: {shapes}"
+        raise refuse("argument.shape", "", shapes, advice) from error
     spread = [a if a.size == 1 else np.ascontiguousarray(np.broadcast_to(a, shape)) for a in arrays.values()]
     return shape, [array.reshape(-1) for array in spread]
 

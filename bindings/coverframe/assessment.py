@@ -135,9 +135,9 @@ class Arrangement:
 class Assessment:
     """What `assess` found. Unchangeable; every list, dictionary and array handed out is the caller's own.
 
-    An assessment can be pickled: the plan and the options travel, and the cover is assessed again on arrival, which takes
-    about as long as it did the first time and gives the same numbers. Another version of coverframe refuses to do so. To
-    send many results from one process to another, send ``columns()`` or ``json()``.
+    An assessment can be pickled: the plan and the options travel, and the cover is assessed again on arrival, which
+    takes as long as it did the first time and gives the same numbers. Another version of coverframe refuses to do so.
+    To send many results from one process to another, send ``columns()`` or ``json()``.
     """
 
     __slots__ = ("_core", "_options", "_plan")
@@ -162,7 +162,7 @@ class Assessment:
 
     @property
     def outcome(self) -> str:
-        """"satisfied", "exceeded" or "no equilibrium"."""
+        """ "satisfied", "exceeded" or "no equilibrium"."""
         return self._core.outcome
 
     @property
@@ -336,8 +336,8 @@ def _unpickle(format_number: int, version: str, plan: Plan, workings: bool, stat
     if format_number != _PICKLE_FORMAT or version != _core.version:
         raise StateError(
             "assessment.pickle",
-            f"pickled by coverframe {version} (format {format_number}), this is {_core.version} (format {_PICKLE_FORMAT}):"
-            " assess the plan again",
+            f"pickled by coverframe {version} (format {format_number}), but this is {_core.version} (format"
+            f" {_PICKLE_FORMAT}): assess the plan again",
         )
     return Assessment._of(plan, workings, station_spacing_m)
 

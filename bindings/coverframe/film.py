@@ -37,9 +37,7 @@ class StripState:
     hollow_area_m2: Numbers
 
 
-def strip(
-    *, span_m: Any, rise_m: Any, load_kpa: Any, tension_n_per_m: Any, stiffness_n_per_m: Any
-) -> StripState:
+def strip(*, span_m: Any, rise_m: Any, load_kpa: Any, tension_n_per_m: Any, stiffness_n_per_m: Any) -> StripState:
     """A strip shrunk between two fixed ends and then loaded.
 
     Parameters

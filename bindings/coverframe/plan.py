@@ -149,7 +149,8 @@ def table_html(head: tuple[str, ...], rows: list[tuple[str, ...]]) -> str:
 
 def _unpickle(version: int, document: dict[str, Any]) -> Plan:
     if version != _PICKLE_FORMAT:
-        raise refuse("plan.pickle", "", version, f"a pickled plan of format {version} cannot be read, only {_PICKLE_FORMAT}")
+        advice = f"a plan pickled in format {version} cannot be read, only format {_PICKLE_FORMAT}"
+        raise refuse("plan.pickle", "", version, advice)
     return Plan.from_dict(document)
 
 
@@ -186,7 +187,7 @@ def _text_of_quantity(quantity: Any, where: str, problems: list[Problem]) -> str
     for unit in _SI_UNITS:
         if quantity.is_compatible_with(unit) and math.isfinite(quantity.to(unit).magnitude):
             return f"{float(quantity.to(unit).magnitude)!r} {unit.replace('**', '')}"
-    advice = "this quantity is none a plan holds; write it as text, such as \"1.5 kPa\""
+    advice = 'this quantity is none a plan holds; write it as text, such as "1.5 kPa"'
     problems.append(Problem("quantity.dimension", where, str(quantity), advice))
     return None
 

@@ -45,7 +45,9 @@ PYBIND11_MODULE(_core, module) {
     pybind11::register_local_exception_translator(cb::translate);
     module.def("cautions", [] {
         pybind11::list sentences;
-        for (const std::string_view sentence : coverframe::cautions()) sentences.append(pybind11::str(std::string(sentence)));
+        for (const std::string_view sentence : coverframe::cautions()) {
+            sentences.append(pybind11::str(sentence.data(), sentence.size()));
+        }
         return sentences;
     });
     cb::bind_plan(module);

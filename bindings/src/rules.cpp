@@ -110,7 +110,8 @@ void bind_asce7_22(py::module_& module) {
     using Document = asce7_22::Surface;
     const auto surface = [](bool slippery) { return slippery ? Document::unobstructed_slippery : Document::other; };
 
-    module.def("asce7_22_flat_load", [](const Shape& shape, const Numbers& ground, const Numbers& exposure, const Numbers& thermal) {
+    module.def("asce7_22_flat_load", [](const Shape& shape, const Numbers& ground, const Numbers& exposure,
+                                        const Numbers& thermal) {
         const Column p_g(ground, shape), c_e(exposure, shape), c_t(thermal, shape);
         return evaluate(shape, [&](std::size_t i) {
             return in_kPa(asce7_22::flat_load_7_3(from_kPa(p_g[i]), c_e[i], c_t[i]));
@@ -122,7 +123,8 @@ void bind_asce7_22(py::module_& module) {
             return in_kPa(asce7_22::minimum_load_7_3_3(from_kPa(p_g[i]), static_cast<RiskCategory>(category)));
         });
     });
-    module.def("asce7_22_slope_factor", [surface](const Shape& shape, const Numbers& slope, const Numbers& thermal, bool slippery) {
+    module.def("asce7_22_slope_factor", [surface](const Shape& shape, const Numbers& slope, const Numbers& thermal,
+                                                  bool slippery) {
         const Column theta(slope, shape), c_t(thermal, shape);
         return evaluate(shape, [&](std::size_t i) {
             return asce7_22::slope_factor_7_4(from_deg(theta[i]), c_t[i], surface(slippery));
@@ -136,9 +138,12 @@ void bind_asce7_22(py::module_& module) {
     });
     module.def("asce7_22_unit_weight", [](const Shape& shape, const Numbers& ground) {
         const Column p_g(ground, shape);
-        return evaluate(shape, [&](std::size_t i) { return in_kN_per_m3(asce7_22::unit_weight_7_7(from_kPa(p_g[i]))); });
+        return evaluate(shape, [&](std::size_t i) {
+            return in_kN_per_m3(asce7_22::unit_weight_7_7(from_kPa(p_g[i])));
+        });
     });
-    module.def("asce7_22_drift_height", [](const Shape& shape, const Numbers& ground, const Numbers& fetch, const Numbers& wind) {
+    module.def("asce7_22_drift_height", [](const Shape& shape, const Numbers& ground, const Numbers& fetch,
+                                           const Numbers& wind) {
         const Column p_g(ground, shape), l_u(fetch, shape), w_2(wind, shape);
         return evaluate(shape, [&](std::size_t i) {
             return in_m(asce7_22::drift_height_7_6(from_kPa(p_g[i]), from_m(l_u[i]), w_2[i]));
@@ -182,8 +187,8 @@ void bind_en1991_1_3(py::module_& module) {
     });
 }
 
-/// One strip a metre wide: level force, tension at both ends, vertical pull on both supports (down positive), sag, slack, depth and
-/// cross-section of the hollow. [N/m], [m], [m2]
+/// One strip a metre wide: level force, tension at both ends, vertical pull on both supports (down positive), sag,
+/// slack (0 or 1), depth and cross-section of the hollow. [N/m], [m], [m2]
 std::array<double, 9> strip_a_metre_wide(double span, double rise, double load_kpa, double tension, double stiffness) {
     const std::array<double, 3> upper{};
     const std::array<double, 3> lower{0, span, rise};
