@@ -153,11 +153,12 @@ constexpr void check_ground_load(Pressure ground_load) {
 /// Source: ASCE 7-22, 7.4, Fig. 7.4-1 and C7.4; from memory, sure.
 /// \throws InputError asce7_22.slope.range, asce7_22.thermal.range
 [[nodiscard]] constexpr double slope_factor_7_4(Angle slope, double thermal, Surface surface) {
-    const double theta = argument::slope_in_deg(slope, "asce7_22.slope.range");
-    const double full = in_deg(full_load_slope_7_4(thermal, surface));
-    if (theta <= full) return 1.0;
-    if (theta >= 70.0) return 0.0;
-    return (70.0 - theta) / (70.0 - full);
+    argument::slope_in_deg(slope, "asce7_22.slope.range");
+    constexpr Angle none = from_deg(70.0);
+    const Angle full = full_load_slope_7_4(thermal, surface);
+    if (slope <= full) return 1.0;
+    if (slope >= none) return 0.0;
+    return (none - slope) / (none - full);
 }
 
 /// Sloped roof (balanced) snow load.

@@ -86,9 +86,12 @@ inline constexpr double thermal_coefficient_5_2_8 = 1.0;
 /// floor of 0.8 from memory, sure.
 /// \throws InputError en1991_1_3.pitch.range
 [[nodiscard]] constexpr double shape_coefficient_pitched_5_3_3(Angle pitch, Sliding sliding) {
-    const double alpha = argument::slope_in_deg(pitch, "en1991_1_3.pitch.range");
-    if (alpha <= 30.0 || sliding == Sliding::prevented) return 0.8;
-    return alpha < 60.0 ? 0.8 * (60.0 - alpha) / 30.0 : 0.0;
+    argument::slope_in_deg(pitch, "en1991_1_3.pitch.range");
+    constexpr Angle full = from_deg(30.0);
+    constexpr Angle none = from_deg(60.0);
+    if (pitch <= full || sliding == Sliding::prevented) return 0.8;
+    if (pitch >= none) return 0.0;
+    return 0.8 * ((none - pitch) / (none - full));
 }
 
 /// One slope of a duopitch cover.
