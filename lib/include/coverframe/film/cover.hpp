@@ -67,9 +67,9 @@ struct Rigged {
     CoverState state;   ///< straps tensioned and film shrunk, no snow; usable() tells whether that stands
 };
 
-/// Tensions the straps, then shrinks the film to `film_tension` along each strip [N/m].
-/// \param permanent_factor  on the self-weight of frame and film
-[[nodiscard]] Rigged rig(const Cover& cover, double film_tension, double permanent_factor = 1.0);
+/// Tensions the straps on the bare frame, then shrinks the film until each strip pulls with `film_tension` [N/m] along
+/// its chord while the frame gives way under it. Self-weight as it is, without factors: this is what the yard does.
+[[nodiscard]] Rigged rig(const Cover& cover, double film_tension, const SolveOptions& options = {});
 
 /// Equilibrium of a rigged cover under snow.
 /// \param snow              plan load on each strip, already multiplied by its factor [Pa]

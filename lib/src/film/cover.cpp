@@ -1,0 +1,206 @@
+// SPDX-License-Identifier: BSD-3-Clause
+#include "coverframe/film/cover.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "coverframe/base/error.hpp"
+#include "coverframe/plan/geometry.hpp"
+#include "coverframe/units/crossing.hpp"
+
+namespace coverframe {
+
+namespace {
+
+/// A side of the cover narrower than this in plan carries no strip [m].
+constexpr double least_span = 0.05;
+/// Pulls agree when they differ by no more than this share of the largest one [-].
+constexpr double agreement = 1e-9;
+constexpr int max_rounds = 100;
+
+std::array<double, 3> sum(const std::array<double, 3>& a, const std::array<double, 3>& b) {
+    return {a[0] + b[0], a[1] + b[1], a[2] + b[2]};
+}
+
+double largest(const std::array<double, 3>& a) { return std::max({std::abs(a[0]), std::abs(a[1]), std::abs(a[2])}); }
+
+std::array<double, 3> displacement_of(const Solution& solution, int node) {
+    if (solution.displacement.empty()) return {};
+    const double* u = &solution.displacement[static_cast<std::size_t>(6 * node)];
+    return {u[0], u[1], u[2]};
+}
+
+double chord(const std::array<double, 3>& a, const std::array<double, 3>& b) {
+    return std::hypot(b[0] - a[0], b[1] - a[1], b[2] - a[2]);
+}
+
+/// The strip of a cover as it hangs now; `index` counts Cover::strips.
+using StripLaw = StripState (*)(const CoverStrip&, const std::array<double, 3>& upper, const void* context);
+
+/// A strip that pulls with the same tension wherever its upper end goes (film being shrunk).
+StripState constant_tension(const CoverStrip& strip, const std::array<double, 3>& upper, const void* context) {
+    const double tension = *static_cast<const double*>(context) * strip.width;
+    // A strip of negligible stretch: its own stiffness drops out and only the turning of the pull is left.
+    StripState s;
+    const double l = chord(upper, strip.rail);
+    s.span = std::hypot(strip.rail[0] - upper[0], strip.rail[1] - upper[1]);
+    s.rise = strip.rail[2] - upper[2];
+    s.level_force = tension * s.span / l;
+    s.tension_upper = s.tension_lower = tension;
+    for (std::size_t i = 0; i < 3; ++i) {
+        const double n_i = (strip.rail[i] - upper[i]) / l;
+        s.pull_upper[i] = tension * n_i;
+        s.pull_lower[i] = -tension * n_i;
+        for (std::size_t j = 0; j < 3; ++j) {
+            const double n_j = (strip.rail[j] - upper[j]) / l;
+            s.stiffness[3 * i + j] = tension / l * ((i == j ? 1.0 : 0.0) - n_i * n_j);
+        }
+    }
+    return s;
+}
+
+StripState hanging(const CoverStrip& strip, const std::array<double, 3>& upper, const void*) {
+    return strip_state(strip.strip, upper, strip.rail);
+}
+
+/// Repeats frame and strips until the pulls agree with the place.
+CoverState couple(const Cover& cover, const NodeLoads& own, StripLaw law, const void* context, const SolveOptions& options,
+                  const std::vector<double>& start) {
+    CoverState state;
+    state.frame.displacement = start;
+    const Frame& frame = cover.layout.frame;
+    double reached = 0;
+    for (state.rounds = 1; state.rounds <= max_rounds; ++state.rounds) {
+        NodeLoads loads = own;
+        state.strips.clear();
+        for (const CoverStrip& strip : cover.strips) {
+            const std::array<double, 3> u0 = displacement_of(state.frame, strip.node);
+            const StripState s = law(strip, sum(frame.nodes[static_cast<std::size_t>(strip.node)].at, u0), context);
+            loads.springs.push_back({strip.node, s.stiffness, u0, s.pull_upper});
+            state.strips.push_back(s);
+        }
+        state.frame = solve(frame, loads, options, state.frame.displacement);
+        state.node_loads = std::move(loads);
+        if (!state.frame.usable()) return state;
+        // Where the frame moved, the supports were a straight-line guess; the true pull at the new place must agree.
+        reached = 0;
+        double pull = 0;
+        for (std::size_t i = 0; i < cover.strips.size(); ++i) {
+            const CoverStrip& strip = cover.strips[i];
+            const NodeLoads::Spring& spring = state.node_loads.springs[i];
+            const std::array<double, 3> u = displacement_of(state.frame, strip.node);
+            const StripState s = law(strip, sum(frame.nodes[static_cast<std::size_t>(strip.node)].at, u), context);
+            for (std::size_t d = 0; d < 3; ++d) {
+                double guess = spring.force0[d];
+                for (std::size_t e = 0; e < 3; ++e) guess -= spring.stiffness[3 * d + e] * (u[e] - spring.u0[e]);
+                reached = std::max(reached, std::abs(guess - s.pull_upper[d]));
+            }
+            pull = std::max(pull, largest(s.pull_upper));
+            state.strips[i] = s;
+        }
+        if (reached <= agreement * pull || pull == 0) return state;
+    }
+    state.frame.status = SolveStatus::iteration_limit;
+    state.frame.message = "film and frame do not settle together";
+    return state;
+}
+
+/// Vertical loads and reactions of the whole cover.
+void balance(const Cover& cover, const NodeLoads& own, CoverState& state) {
+    for (std::size_t i = 2; i < own.force.size(); i += 3) state.vertical_load -= own.force[i];
+    for (const CoverStrip& strip : cover.strips) state.vertical_load += strip.strip.load;
+    for (std::size_t n = 0; n < cover.layout.frame.nodes.size(); ++n) state.vertical_reaction += state.frame.reaction[6 * n + 2];
+    for (const StripState& s : state.strips) state.vertical_reaction -= s.pull_lower[2];
+}
+
+void add_strips(const Plan& plan, Cover& cover) {
+    const Layout& layout = cover.layout;
+    const double nu = plan.film.poisson.value;
+    const double stiffness = in_Pa(plan.film.modulus.value) * in_m(plan.film.thickness.value) / (1 - nu * nu);
+    const std::size_t count = layout.stations.size();
+    const auto node_at = [&](std::size_t i) -> const FrameNode& {
+        return layout.frame.nodes[static_cast<std::size_t>(layout.stations[i])];
+    };
+    for (std::size_t i = 0; i < count; ++i) {
+        const double x = node_at(i).at[0];
+        const double before = i > 0 ? x - node_at(i - 1).at[0] : 0;
+        const double after = i + 1 < count ? node_at(i + 1).at[0] - x : 0;
+        const std::optional<RailStation> rail = rail_at(plan.boat, from_m(x));
+        if (!rail || in_m(rail->half_breadth) < least_span) continue;
+        for (const Side side : {Side::port, Side::starboard}) {
+            CoverStrip strip;
+            strip.station = static_cast<int>(i);
+            strip.node = layout.stations[i];
+            strip.side = side;
+            strip.width = 0.5 * (before + after);
+            strip.rail = {x, (side == Side::port ? -1 : 1) * in_m(rail->half_breadth), in_m(rail->z)};
+            strip.strip.stiffness = stiffness * strip.width;
+            strip.strip.free_length = chord(node_at(i).at, strip.rail);
+            cover.strips.push_back(strip);
+        }
+    }
+}
+
+/// Weight of each strip's film, by its drawn area [N].
+double film_load(const Cover& cover, const CoverStrip& strip) {
+    const auto& upper = cover.layout.frame.nodes[static_cast<std::size_t>(strip.node)].at;
+    return cover.film_weight * strip.width * chord(upper, strip.rail);
+}
+
+double plan_span(const Cover& cover, const CoverStrip& strip) {
+    const auto& upper = cover.layout.frame.nodes[static_cast<std::size_t>(strip.node)].at;
+    return std::hypot(strip.rail[0] - upper[0], strip.rail[1] - upper[1]);
+}
+
+}  // namespace
+
+std::array<double, 3> place_of(const Frame& frame, const Solution& solution, int node) {
+    return sum(frame.nodes[static_cast<std::size_t>(node)].at, displacement_of(solution, node));
+}
+
+Cover build_cover(const Plan& plan, const LayoutOptions& options) {
+    Cover cover;
+    cover.layout = lay_out(plan, options);
+    cover.film_weight = in_N_per_m3(plan.film.unit_weight.value) * in_m(plan.film.thickness.value);
+    add_strips(plan, cover);
+    return cover;
+}
+
+Rigged rig(const Cover& cover, double film_tension, const SolveOptions& options) {
+    Rigged rigged{cover, {}};
+    const NodeLoads own = self_weight(cover.layout.frame, 1.0);
+    Tensioned tensioned = tension_straps(cover.layout.frame, cover.layout.runs, own, options);
+    rigged.cover.layout.frame = std::move(tensioned.frame);
+    if (!tensioned.solution.usable()) {
+        rigged.state.frame = std::move(tensioned.solution);
+        return rigged;
+    }
+    CoverState shrunk = couple(rigged.cover, own, constant_tension, &film_tension, options, tensioned.solution.displacement);
+    if (!shrunk.usable()) {
+        rigged.state = std::move(shrunk);
+        return rigged;
+    }
+    for (CoverStrip& strip : rigged.cover.strips) {
+        strip.strip.free_length = free_length_for_tension(strip.strip.stiffness, film_tension * strip.width,
+                                                          place_of(rigged.cover.layout.frame, shrunk.frame, strip.node), strip.rail);
+    }
+    rigged.state = load_cover(rigged.cover, StripLoads(cover.strips.size(), 0.0), 1.0, options);
+    return rigged;
+}
+
+CoverState load_cover(const Cover& rigged, const StripLoads& snow, double permanent_factor, const SolveOptions& options) {
+    const bool good = snow.size() == rigged.strips.size() &&
+                      std::all_of(snow.begin(), snow.end(), [](double q) { return std::isfinite(q) && q >= 0; });
+    if (!good) throw InputError("film.loads", "/snow", "", "there must be one finite plan load of zero or more for each strip");
+    Cover cover = rigged;
+    for (std::size_t i = 0; i < cover.strips.size(); ++i) {
+        CoverStrip& strip = cover.strips[i];
+        strip.strip.load = snow[i] * strip.width * plan_span(rigged, strip) + permanent_factor * film_load(rigged, strip);
+    }
+    const NodeLoads own = self_weight(cover.layout.frame, permanent_factor);
+    CoverState state = couple(cover, own, hanging, nullptr, options, {});
+    if (state.usable()) balance(cover, own, state);
+    return state;
+}
+
+}  // namespace coverframe

@@ -1,0 +1,106 @@
+// SPDX-License-Identifier: BSD-3-Clause
+#include "coverframe/frame/frame.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+#include <utility>
+
+#include "coverframe/base/error.hpp"
+
+namespace coverframe {
+
+namespace {
+
+double distance(const std::array<double, 3>& a, const std::array<double, 3>& b) {
+    return std::hypot(b[0] - a[0], b[1] - a[1], b[2] - a[2]);
+}
+
+bool finite(const std::array<double, 3>& a) {
+    return std::isfinite(a[0]) && std::isfinite(a[1]) && std::isfinite(a[2]);
+}
+
+std::string index_path(const char* list, std::size_t index) {
+    return std::string("/frame/") + list + "/" + std::to_string(index);
+}
+
+void check_nodes(const Frame& frame, std::vector<Problem>& problems) {
+    std::vector<bool> used(frame.nodes.size(), false);
+    const int count = static_cast<int>(frame.nodes.size());
+    for (const FrameMember& member : frame.members) {
+        for (const int node : {member.from, member.to}) {
+            if (node >= 0 && node < count) used[static_cast<std::size_t>(node)] = true;
+        }
+    }
+    for (std::size_t n = 0; n < frame.nodes.size(); ++n) {
+        const FrameNode& node = frame.nodes[n];
+        if (!finite(node.at)) {
+            problems.push_back({"frame.node.finite", index_path("nodes", n), "",
+                                "node " + node.name + " has a coordinate that is not a finite number"});
+        }
+        if (!used[n]) {
+            problems.push_back({"frame.node.unused", index_path("nodes", n), node.name,
+                                "node " + node.name + " has no member; remove it or connect it"});
+        }
+    }
+}
+
+/// Names the numbers of a member that make no sense; empty if all do.
+std::string bad_number_of(const FrameMember& member) {
+    const auto positive = [](double value) { return std::isfinite(value) && value > 0; };
+    const auto not_negative = [](double value) { return std::isfinite(value) && value >= 0; };
+    if (!positive(member.axial_stiffness)) return "axial stiffness";
+    if (!positive(member.free_length)) return "free length";
+    if (!not_negative(member.weight)) return "weight";
+    if (member.kind != MemberKind::pole) return "";
+    const BendingStiffness& b = member.bending;
+    if (!positive(b.EI_vertical) || !positive(b.EI_level)) return "bending stiffness";
+    if (!positive(b.GJ)) return "twist stiffness";
+    if (!not_negative(b.GA_vertical) || !not_negative(b.GA_level)) return "shear stiffness";
+    return "";
+}
+
+void check_members(const Frame& frame, std::vector<Problem>& problems) {
+    const int count = static_cast<int>(frame.nodes.size());
+    std::set<std::pair<int, int>> joined;
+    for (std::size_t m = 0; m < frame.members.size(); ++m) {
+        const FrameMember& member = frame.members[m];
+        const std::string where = index_path("members", m);
+        if (member.from < 0 || member.from >= count || member.to < 0 || member.to >= count) {
+            problems.push_back({"frame.member.node", where, std::to_string(member.from) + ", " + std::to_string(member.to),
+                                "member " + member.name + " ends at a node that does not exist"});
+            continue;
+        }
+        if (!(drawn_length(frame, member) > 1e-6)) {
+            problems.push_back({"frame.member.length", where, member.name,
+                                "both ends of member " + member.name + " lie in the same place; give it a length"});
+        }
+        if (!joined.insert(std::minmax(member.from, member.to)).second) {
+            problems.push_back({"frame.member.doubled", where, member.name,
+                                "member " + member.name + " joins two nodes that another member joins already"});
+        }
+        if (const std::string bad = bad_number_of(member); !bad.empty()) {
+            problems.push_back({"frame.member.stiffness", where, member.name,
+                                bad + " of member " + member.name + " must be a finite number over zero"});
+        }
+    }
+}
+
+}  // namespace
+
+double drawn_length(const Frame& frame, const FrameMember& member) {
+    return distance(frame.nodes[static_cast<std::size_t>(member.from)].at,
+                    frame.nodes[static_cast<std::size_t>(member.to)].at);
+}
+
+void require_sound(const Frame& frame) {
+    std::vector<Problem> problems;
+    if (frame.nodes.empty() || frame.members.empty()) {
+        problems.push_back({"frame.empty", "/frame", "", "the frame has no nodes or no members"});
+    }
+    check_nodes(frame, problems);
+    check_members(frame, problems);
+    if (!problems.empty()) throw InputError(std::move(problems));
+}
+
+}  // namespace coverframe
