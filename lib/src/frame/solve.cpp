@@ -109,12 +109,21 @@ std::string place_text(const Frame& frame, const Assembly& assembly, const Vecto
 }
 
 struct Diagnosis {
-    bool stable = true;
-    SolveStatus status = SolveStatus::converged;
+    SolveStatus status = SolveStatus::not_run;
     std::string message;
 };
 
-/// Looks at the tangent in a state: stable, free to move, or pushed over by compression.
+bool positive_definite(const Assembly& assembly, const VectorXd& u) {
+    Assembly::State state;
+    assembly.evaluate(u, state);
+    keep_diagonal(assembly, state);
+    const Sparse K = matrix_of(assembly, state);
+    Factor factor;
+    factor.analyse(K);
+    return factor.factorise(K, scale_of(K), 0);
+}
+
+/// Looks at a tangent that is not positive definite: free to move, or pushed over by compression.
 Diagnosis diagnose(const Frame& frame, const Assembly& assembly, const VectorXd& u) {
     Assembly::State whole;
     Assembly::State elastic;
@@ -125,8 +134,6 @@ Diagnosis diagnose(const Frame& frame, const Assembly& assembly, const VectorXd&
     const Eigen::MatrixXd scaled = root.cwiseInverse().asDiagonal() * Eigen::MatrixXd(K) * root.cwiseInverse().asDiagonal();
     const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> eigen(scaled);
     Diagnosis d;
-    if (eigen.eigenvalues()(0) > free_motion * 1e-2) return d;
-    d.stable = false;
     const VectorXd shape = root.cwiseInverse().asDiagonal() * eigen.eigenvectors().col(0);
     const VectorXd held = root.cwiseProduct(shape);
     const double resistance = shape.dot(matrix_of(assembly, elastic) * shape) / held.squaredNorm();
@@ -275,9 +282,9 @@ Solution solve(const Frame& frame, const NodeLoads& loads, const SolveOptions& o
     solution.iterations = w.iterations;
     solution.unbalanced = w.unbalanced;
     fill(frame, assembly, u, solution);
-    const Diagnosis diagnosis = diagnose(frame, assembly, u);
     std::string turned;
-    if (!diagnosis.stable) {
+    if (!positive_definite(assembly, u)) {
+        const Diagnosis diagnosis = diagnose(frame, assembly, u);
         solution.status = diagnosis.status;
         solution.message = diagnosis.message;
     } else if (!w.balanced) {
