@@ -3,9 +3,11 @@
 //
 // Every function is given the shape of its result and one array for each number: either as many items as the result,
 // row after row, or a single item that serves all. The interpreter lock is released around the loop only.
+#include <pybind11/stl.h>
+
 #include <array>
 #include <string>
-#include <tuple>
+#include <utility>
 #include <vector>
 
 #include "binding.hpp"
