@@ -58,10 +58,11 @@ VectorXd free_part(const Assembly& assembly, const VectorXd& full) {
     return part;
 }
 
-/// Diagonal against which stiffness is measured: of the matrix itself, but never far below the stiffest of its kind.
+/// Diagonal against which stiffness is measured: of the matrix itself, but never far below the stiffest of its kind, and
+/// never below what is nothing in any frame (1e-12 N/m).
 VectorXd scale_of(const Sparse& K) {
     VectorXd scale = K.diagonal().cwiseAbs();
-    const double floor = 1e-12 * std::max(scale.size() > 0 ? scale.maxCoeff() : 0.0, 1e-300);
+    const double floor = 1e-12 * std::max(scale.size() > 0 ? scale.maxCoeff() : 0.0, 1.0);
     return scale.cwiseMax(floor);
 }
 
@@ -99,8 +100,13 @@ const char* direction_name(int direction) {
 }
 
 std::string place_text(const Frame& frame, const Assembly& assembly, const VectorXd& shape) {
+    // A turn counts like a move at an arm of 0.1 m, so that a bow is named by where it moves most.
+    VectorXd size = shape.cwiseAbs();
+    for (Index i = 0; i < size.size(); ++i) {
+        if (assembly.full_of(static_cast<int>(i)) % 6 >= 3) size(i) *= 0.1;
+    }
     Index worst = 0;
-    shape.cwiseAbs().maxCoeff(&worst);
+    size.maxCoeff(&worst);
     const int full = assembly.full_of(static_cast<int>(worst));
     const std::string& name = frame.nodes[static_cast<std::size_t>(full / 6)].name;
     const int direction = full % 6;
@@ -187,7 +193,8 @@ Walk walk(const Frame& frame, const Assembly& assembly, const SolveOptions& opti
     Walk w;
     Assembly::State state;
     Factor factor;
-    const double limit = 10 * frame_size(frame);
+    const double size = frame_size(frame);
+    const double limit = 10 * size;
     for (w.iterations = 0; w.iterations <= options.max_iterations; ++w.iterations) {
         assembly.evaluate(u, state);
         keep_diagonal(assembly, state);
@@ -209,9 +216,10 @@ Walk walk(const Frame& frame, const Assembly& assembly, const SolveOptions& opti
         const double here = assembly.energy(u);
         const double descent = gradient.dot(step);
         const double noise = 1e-13 * (std::abs(here) + state.largest_force * 1e-3);
-        double share = 1;
-        while (share > 1e-12 && !(assembly.energy(u + share * full) <= here + 1e-4 * share * descent + noise)) share /= 2;
-        if (share <= 1e-12) {
+        // Nothing moves further than half the frame in one step, however soft it is at the start.
+        double share = std::min(1.0, 0.5 * size / std::max(full.cwiseAbs().maxCoeff(), 1e-300));
+        while (share > 1e-30 && !(assembly.energy(u + share * full) <= here + 1e-4 * share * descent + noise)) share /= 2;
+        if (share <= 1e-30) {
             w.reason = "the energy stops falling before the forces balance";
             return w;
         }

@@ -129,7 +129,7 @@ Assembly::Axial Assembly::axial(std::size_t m, const Eigen::VectorXd& u) const {
     a.length = chord.norm();
     a.direction = a.length > 0 ? Eigen::Vector3d(chord / a.length) : Eigen::Vector3d(Eigen::Vector3d::Zero());
     const double stretch = a.length - member.free_length;
-    a.active = member.kind == MemberKind::pole || (member.kind == MemberKind::strap ? stretch > 0 : stretch < 0);
+    a.active = member.kind == MemberKind::pole || (member.kind == MemberKind::strap ? stretch >= 0 : stretch <= 0);
     a.force = a.active ? member.axial_stiffness / member.free_length * stretch : 0;
     return a;
 }
