@@ -73,7 +73,8 @@ TEST_CASE("asce7_22 7.4: slope factor against printed numbers") {
     CHECK(close_abs(in_psf(asce7_22::sloped_load_7_4(21_psf, warm)), 19.0, 0.5));
     // commentary C7, Example 2, from memory: 41 deg at the eaves, warm: 0.72 (0.725 unrounded)
     CHECK(close_abs(asce7_22::slope_factor_7_4(41_deg, 1.0, other), 0.72, 0.0051));
-    // forum thread on Fig. 7-2b of 7-05, read on a page: the equation gives 0.72 at 26.6 deg, cold (C_t = 1.1), slippery
+    // forum thread on Fig. 7-2b of 7-05, read on a page: the equation gives 0.72 at 26.6 deg, cold (C_t = 1.1),
+    // slippery
     CHECK(close_abs(asce7_22::slope_factor_7_4(26.6_deg, 1.1, slippery), 0.72, 0.005));
     // O'Rourke, Example 4-3, read on a page: 1.0 at 2.39 deg whatever the surface
     CHECK(asce7_22::slope_factor_7_4(2.39_deg, 1.2, slippery) == 1.0);
@@ -86,20 +87,22 @@ TEST_CASE("asce7_22 7.4: the three charts at their corners") {
         Surface surface;
         double full;  // degrees
     };
-    const std::vector<Row> rows{{1.0, slippery, 5.0},  {1.0, other, 30.0},  {1.09, slippery, 5.0}, {1.09, other, 30.0},
-                                {1.1, slippery, 10.0}, {1.1, other, 37.5},  {1.19, slippery, 10.0}, {1.19, other, 37.5},
-                                {1.2, slippery, 15.0}, {1.2, other, 45.0},  {1.3, slippery, 15.0}, {1.3, other, 45.0}};
+    const std::vector<Row> rows{{1.0, slippery, 5.0},  {1.0, other, 30.0}, {1.09, slippery, 5.0},  {1.09, other, 30.0},
+                                {1.1, slippery, 10.0}, {1.1, other, 37.5}, {1.19, slippery, 10.0}, {1.19, other, 37.5},
+                                {1.2, slippery, 15.0}, {1.2, other, 45.0}, {1.3, slippery, 15.0},  {1.3, other, 45.0}};
     for (const Row& row : rows) {
         CAPTURE(row.thermal);
         CAPTURE(row.full);
-        const auto factor = [&](double deg) { return asce7_22::slope_factor_7_4(from_deg(deg), row.thermal, row.surface); };
+        const auto factor = [&](double deg) {
+            return asce7_22::slope_factor_7_4(from_deg(deg), row.thermal, row.surface);
+        };
         CHECK(close(in_deg(asce7_22::full_load_slope_7_4(row.thermal, row.surface)), row.full, 1e-12));
         CHECK(factor(0.0) == 1.0);
         CHECK(factor(row.full) == 1.0);
-        CHECK(close_abs(factor(row.full + 1e-9), 1.0, 1e-9));          // continuous
-        CHECK(close(factor(0.5 * (row.full + 70.0)), 0.5, 1e-12));     // straight
+        CHECK(close_abs(factor(row.full + 1e-9), 1.0, 1e-9));       // continuous
+        CHECK(close(factor(0.5 * (row.full + 70.0)), 0.5, 1e-12));  // straight
         CHECK(close(factor(0.25 * row.full + 0.75 * 70.0), 0.25, 1e-12));
-        CHECK(close_abs(factor(70.0 - 1e-9), 0.0, 1e-9));              // continuous
+        CHECK(close_abs(factor(70.0 - 1e-9), 0.0, 1e-9));  // continuous
         CHECK(factor(70.0) == 0.0);
         CHECK(factor(90.0) == 0.0);
         double before = 1.0;
@@ -140,7 +143,8 @@ TEST_CASE("asce7_22 7.6: drift height") {
     const Length h = asce7_22::drift_height_7_6(30_psf, 20_ft, 0.3);
     CHECK(close(asce7_22::drift_height_7_6(30_psf, 80_ft, 0.3) / h, std::pow(4.0, 0.35), 1e-12));
     CHECK(close(asce7_22::drift_height_7_6(30_psf, 20_ft, 0.6) / h, std::pow(2.0, 0.85), 1e-12));
-    CHECK(close(asce7_22::drift_height_7_6(60_psf, 20_ft, 0.3) / h, std::pow(2.0, 0.37) * std::sqrt(17.9 / 21.8), 1e-12));
+    CHECK(
+        close(asce7_22::drift_height_7_6(60_psf, 20_ft, 0.3) / h, std::pow(2.0, 0.37) * std::sqrt(17.9 / 21.8), 1e-12));
     // limits
     CHECK(in_ft(asce7_22::drift_height_7_6(0_psf, 20_ft, 0.5)) == 0.0);
     CHECK(in_ft(asce7_22::drift_height_7_6(30_psf, 20_ft, 0.0)) == 0.0);
@@ -151,7 +155,8 @@ TEST_CASE("asce7_22 7.6.1: window of the unbalanced case") {
     CHECK_FALSE(asce7_22::unbalanced_applies_7_6_1(0_deg));
     CHECK_FALSE(asce7_22::unbalanced_applies_7_6_1(2.379_deg));
     CHECK(asce7_22::unbalanced_applies_7_6_1(2.38_deg));
-    CHECK(asce7_22::unbalanced_applies_7_6_1(from_rad(std::atan(0.5 / 12.0))));  // O'Rourke, Example 6-2, read on a page
+    CHECK(
+        asce7_22::unbalanced_applies_7_6_1(from_rad(std::atan(0.5 / 12.0))));  // O'Rourke, Example 6-2, read on a page
     CHECK(asce7_22::unbalanced_applies_7_6_1(15_deg));
     CHECK(asce7_22::unbalanced_applies_7_6_1(30.2_deg));
     CHECK(asce7_22::unbalanced_applies_7_6_1(from_rad(std::atan(7.0 / 12.0))));
@@ -164,7 +169,8 @@ TEST_CASE("asce7_22 7.6.1: unbalanced gable") {
     const auto wide = asce7_22::unbalanced_gable_7_6_1(orourke_gable());
     // O'Rourke, Example 6-2, read on a page: windward 7.5 psf of 25
     CHECK(close_abs(in_psf(wide.windward), 7.5, 0.05));
-    // same, read on a page: 14.5 psf for h_d = 3.97 ft, 17.9 pcf, S = 24; here per foot of h_d, which this edition changed
+    // same, read on a page: 14.5 psf for h_d = 3.97 ft, 17.9 pcf, S = 24; here per foot of h_d, which this edition
+    // changed
     CHECK(close_abs(in_psf(wide.leeward_surcharge) / in_ft(wide.drift_height) * 3.97, 14.5, 0.05));
     CHECK(close(wide.drift_height, asce7_22::drift_height_7_6(30_psf, 130_ft, 0.5), 1e-15));
     // the surcharge is a heap of 8/3 h_d^2 in section, as long as it does not reach the eave
@@ -229,7 +235,8 @@ TEST_CASE("asce7_22: the same answer from SI and US units") {
     const Length fetch = from_m(130.0 * 0.3048);
     CHECK(close(asce7_22::flat_load_7_3(ground, 1.0, 1.2), asce7_22::flat_load_7_3(30_psf, 1.0, 1.2), 1e-12));
     CHECK(close(asce7_22::unit_weight_7_7(ground), asce7_22::unit_weight_7_7(30_psf), 1e-12));
-    CHECK(close(asce7_22::drift_height_7_6(ground, fetch, 0.5), asce7_22::drift_height_7_6(30_psf, 130_ft, 0.5), 1e-12));
+    CHECK(
+        close(asce7_22::drift_height_7_6(ground, fetch, 0.5), asce7_22::drift_height_7_6(30_psf, 130_ft, 0.5), 1e-12));
     CHECK(close(asce7_22::slope_factor_7_4(from_rad(50.0 * std::numbers::pi / 180.0), 1.2, other),
                 asce7_22::slope_factor_7_4(50_deg, 1.2, other), 1e-12));
     Gable si = orourke_gable();
@@ -244,9 +251,9 @@ TEST_CASE("asce7_22: the same answer from SI and US units") {
 }
 
 TEST_CASE("asce7_22: clauses name this edition") {
-    for (const Clause& clause : {asce7_22::clause_2_3_1, asce7_22::clause_2_4_1, asce7_22::clause_7_3,
-                                 asce7_22::clause_7_3_3, asce7_22::clause_7_4, asce7_22::clause_7_6,
-                                 asce7_22::clause_7_6_1, asce7_22::clause_7_7}) {
+    for (const Clause& clause :
+         {asce7_22::clause_2_3_1, asce7_22::clause_2_4_1, asce7_22::clause_7_3, asce7_22::clause_7_3_3,
+          asce7_22::clause_7_4, asce7_22::clause_7_6, asce7_22::clause_7_6_1, asce7_22::clause_7_7}) {
         CHECK(clause.document == "ASCE 7-22");
     }
     CHECK(text_of(asce7_22::clause_7_6_1) == "ASCE 7-22, 7.6.1");

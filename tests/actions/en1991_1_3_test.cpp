@@ -46,10 +46,11 @@ TEST_CASE("en1991_1_3 5.3.3: shape coefficient at its corners") {
 
 TEST_CASE("en1991_1_3 5.2: roof load against printed numbers") {
     const auto load = [](double ground, double deg) {
-        return in_kPa(roof_load_5_2(from_kPa(ground), shape_coefficient_pitched_5_3_3(from_deg(deg), Sliding::free), 1.0,
-                                    thermal_coefficient_5_2_8));
+        return in_kPa(roof_load_5_2(from_kPa(ground), shape_coefficient_pitched_5_3_3(from_deg(deg), Sliding::free),
+                                    1.0, thermal_coefficient_5_2_8));
     };
-    // Steel Buildings in Europe, Part 3, Appendix A, read on a page: 0.52 kN/m2, and 1.04 for the exceptional fall of 1.30
+    // Steel Buildings in Europe, Part 3, Appendix A, read on a page: 0.52 kN/m2, and 1.04 for the exceptional fall
+    // of 1.30
     CHECK(close_abs(load(0.65, 8.5), 0.52, 0.005));
     CHECK(close_abs(load(1.30, 8.5), 1.04, 0.005));
     // French exercise, read on a page: 0.12 and 0.24 of 0.45, 0.27 and 0.53 of the exceptional 1.00
@@ -67,7 +68,8 @@ TEST_CASE("en1991_1_3 5.2: roof load takes every factor") {
     CHECK(in_kPa(roof_load_5_2(from_kPa(0.0), 0.8, 1.0, 1.0)) == 0.0);
     CHECK(in_kPa(roof_load_5_2(from_kPa(2.0), 0.0, 1.0, 1.0)) == 0.0);
     // 1 psf = 47.88025898033584 Pa (NIST SP 811, from memory)
-    CHECK(close(roof_load_5_2(30_psf, 0.8, 1.0, 1.0), roof_load_5_2(from_Pa(30 * 47.88025898033584), 0.8, 1.0, 1.0), 1e-12));
+    CHECK(close(roof_load_5_2(30_psf, 0.8, 1.0, 1.0), roof_load_5_2(from_Pa(30 * 47.88025898033584), 0.8, 1.0, 1.0),
+                1e-12));
 }
 
 TEST_CASE("en1991_1_3 5.2(7): exposure coefficient") {

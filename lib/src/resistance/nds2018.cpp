@@ -17,9 +17,7 @@ void check_reference(Pressure reference) {
     argument::positive(in_Pa(reference), {"nds2018.reference.range", "reference design value", "Pa"});
 }
 
-double stress(Pressure value) {
-    return argument::not_negative(in_Pa(value), {"nds2018.stress.range", "stress", "Pa"});
-}
+double stress(Pressure value) { return argument::not_negative(in_Pa(value), {"nds2018.stress.range", "stress", "Pa"}); }
 
 double design(Pressure value) {
     return argument::positive(in_Pa(value), {"nds2018.design_value.range", "design value", "Pa"});
@@ -148,8 +146,8 @@ Length effective_length_3_3_3(SpanLoad load, Length unsupported, Length depth) {
 }
 
 double beam_slenderness_3_3_3(Length effective_length, Length depth, Length breadth) {
-    const double l_e = argument::positive(in_m(effective_length),
-                                          {"nds2018.effective_length.range", "effective length", "m"});
+    const double l_e =
+        argument::positive(in_m(effective_length), {"nds2018.effective_length.range", "effective length", "m"});
     const double d = argument::positive(in_m(depth), {"nds2018.depth.range", "depth", "m"});
     const double b = argument::positive(in_m(breadth), {"nds2018.breadth.range", "breadth", "m"});
     return std::sqrt(l_e * d) / b;

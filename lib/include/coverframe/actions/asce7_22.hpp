@@ -222,11 +222,11 @@ inline constexpr Angle unbalanced_to_7_6_1 = from_rad(0.52807444842636);  // ata
 
 /// A gable before the wind has moved its snow.
 struct Gable {
-    Pressure sloped_load{};    ///< p_s of both slopes [Pa]
-    Pressure ground_load{};    ///< p_g [Pa]
-    Angle slope{};             ///< of both slopes [rad]
-    Length eave_to_ridge{};    ///< W, horizontal [m]; on a boat, half the breadth at the rail
-    double winter_wind = 0;    ///< W_2 [-], 0 to 1
+    Pressure sloped_load{};  ///< p_s of both slopes [Pa]
+    Pressure ground_load{};  ///< p_g [Pa]
+    Angle slope{};           ///< of both slopes [rad]
+    Length eave_to_ridge{};  ///< W, horizontal [m]; on a boat, half the breadth at the rail
+    double winter_wind = 0;  ///< W_2 [-], 0 to 1
 };
 
 /// The unbalanced arrangement. The lee slope carries p_s everywhere and the surcharge beside the ridge.

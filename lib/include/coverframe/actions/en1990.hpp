@@ -39,9 +39,9 @@ enum class CountryGroup {
 
 /// Factors that turn the characteristic snow load into what accompanies another action.
 struct Psi {
-    double combination = 0;       ///< psi_0 [-]
-    double frequent = 0;          ///< psi_1 [-]
-    double quasi_permanent = 0;   ///< psi_2 [-]
+    double combination = 0;      ///< psi_0 [-]
+    double frequent = 0;         ///< psi_1 [-]
+    double quasi_permanent = 0;  ///< psi_2 [-]
 };
 
 /// Combination factors of snow on buildings.

@@ -108,9 +108,9 @@ struct ShapePair {
 
 /// The three arrangements of a duopitch cover; all are to be looked at.
 struct DuopitchArrangements {
-    ShapePair undrifted;     ///< case (i): mu_1 on both slopes
-    ShapePair first_halved;  ///< case (ii): half of it on the first slope
-    ShapePair second_halved; ///< case (iii): half of it on the second slope
+    ShapePair undrifted;      ///< case (i): mu_1 on both slopes
+    ShapePair first_halved;   ///< case (ii): half of it on the first slope
+    ShapePair second_halved;  ///< case (iii): half of it on the second slope
 };
 
 /// Load arrangements of a duopitch cover.

@@ -127,11 +127,11 @@ struct BendingCompression {
 
 /// Both sums of 6.3.2(3); each is satisfied up to 1.
 struct BendingCompressionResult {
-    double factor_y = 1;   ///< k_c,y [-]
-    double factor_z = 1;   ///< k_c,z [-]
-    bool stocky = false;   ///< both slendernesses up to 0.3: Eq. 6.19 and 6.20 instead of 6.23 and 6.24
-    double about_y = 0;    ///< Eq. 6.23 (6.19): full bending about y
-    double about_z = 0;    ///< Eq. 6.24 (6.20): full bending about z
+    double factor_y = 1;  ///< k_c,y [-]
+    double factor_z = 1;  ///< k_c,z [-]
+    bool stocky = false;  ///< both slendernesses up to 0.3: Eq. 6.19 and 6.20 instead of 6.23 and 6.24
+    double about_y = 0;   ///< Eq. 6.23 (6.19): full bending about y
+    double about_z = 0;   ///< Eq. 6.24 (6.20): full bending about z
 };
 
 /// Bending and axial compression of solid timber.
@@ -145,11 +145,11 @@ struct BendingCompressionResult {
 
 /// How a span is loaded, Table 6.1.
 enum class SpanLoad {
-    constant_moment,      ///< simply supported, constant moment
-    uniform,              ///< simply supported, uniformly distributed
-    mid_point,            ///< simply supported, one force at midspan
-    cantilever_uniform,   ///< cantilever, uniformly distributed
-    cantilever_point,     ///< cantilever, one force at the free end
+    constant_moment,     ///< simply supported, constant moment
+    uniform,             ///< simply supported, uniformly distributed
+    mid_point,           ///< simply supported, one force at midspan
+    cantilever_uniform,  ///< cantilever, uniformly distributed
+    cantilever_point,    ///< cantilever, one force at the free end
 };
 
 /// Where on the section the load acts.

@@ -59,7 +59,7 @@ struct Lumber {
 /// What turns reference values into adjusted design values.
 struct Conditions {
     GradeGroup group = GradeGroup::no3_and_better;
-    Lumber lumber;
+    Lumber lumber{};
     bool wet_service = true;  ///< moisture over 19 % in service: a cover in winter unless measured
     double time_effect = 0;   ///< lambda [-], 0.6 to 1.25; see `time_effect_snow_N_3_3`
 };
@@ -242,15 +242,15 @@ enum class SpanLoad {
 
 /// Stresses and design values of a member in bending and compression. Stresses are sizes, not negative.
 struct BendingCompression {
-    Pressure compression{};        ///< f_c
-    Pressure edgewise{};           ///< f_b1
-    Pressure flatwise{};           ///< f_b2
-    Pressure compression_design{}; ///< F_c', with C_P
-    Pressure edgewise_design{};    ///< F_b1', with C_L
-    Pressure flatwise_design{};    ///< F_b2', with C_fu
-    Pressure critical_edgewise{};  ///< F_cE1, l_e1/d1: buckling in the plane of edgewise bending
-    Pressure critical_flatwise{};  ///< F_cE2, l_e2/d2
-    Pressure critical_beam{};      ///< F_bE
+    Pressure compression{};         ///< f_c
+    Pressure edgewise{};            ///< f_b1
+    Pressure flatwise{};            ///< f_b2
+    Pressure compression_design{};  ///< F_c', with C_P
+    Pressure edgewise_design{};     ///< F_b1', with C_L
+    Pressure flatwise_design{};     ///< F_b2', with C_fu
+    Pressure critical_edgewise{};   ///< F_cE1, l_e1/d1: buckling in the plane of edgewise bending
+    Pressure critical_flatwise{};   ///< F_cE2, l_e2/d2
+    Pressure critical_beam{};       ///< F_bE
 };
 
 /// The parts of the interaction sum of 3.9.2.
