@@ -3,6 +3,7 @@
 #pragma once
 
 #include <optional>
+#include <string_view>
 #include <vector>
 
 #include "coverframe/plan/plan.hpp"
@@ -24,7 +25,12 @@ struct ProfilePoint {
 /// Height of the drawn ridge line at x; empty outside it.
 [[nodiscard]] std::optional<Length> ridge_at(const Support& support, Length x);
 
-/// Slope of the drawn film from ridge to rail at x; empty where either line ends or the half breadth is zero.
+/// Height of the drawn film over the point (x, y), straight from ridge to rail; empty where either line ends, the half
+/// breadth is zero, or y is outside the rail.
+[[nodiscard]] std::optional<Length> film_height_at(const Plan& plan, Length x, Length y);
+
+/// Slope of the drawn film from ridge down to rail at x, positive where the ridge is the higher one; empty where either
+/// line ends or the half breadth is zero.
 [[nodiscard]] std::optional<Angle> film_slope_at(const Plan& plan, Length x);
 
 /// The stand of that name, or nullptr.

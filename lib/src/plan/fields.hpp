@@ -1,0 +1,315 @@
+// SPDX-License-Identifier: BSD-3-Clause
+// The plan file, format 1, described once: which keys an object has, in which order, what they mean and between which
+// sizes they are believed. Reader, writer, check of values and schema are visitors of this description.
+//
+// A visitor offers
+//   value(key, x, rule, about)         x: a quantity, number, text, choice or flag; in an optional: needed here
+//   optional_text(key, text, rule, about)
+//   cited(key, x, rule, about)         x: Cited of the same; in an optional: needed here
+//   maybe_cited(key, x, rule, about)   may be left out
+//   part(key, x, about)                an object; in an optional: needed here
+//   list(key, x, count, about)         a vector of objects or of names
+//   kinds(key, choice, words, about, f)         f(visitor, choice) describes the keys that belong to that choice
+//   alternatives(key, variant, words, about, f) f(visitor, alternative) likewise
+//   absent(key, x, why)                x must be empty here, and the key must not be there
+#pragma once
+
+#include <concepts>
+#include <type_traits>
+
+#include "coverframe/plan/plan.hpp"
+#include "plan/limits.hpp"
+#include "plan/words.hpp"
+
+namespace coverframe::plan_detail {
+
+template <class Given, class Struct>
+concept Like = std::same_as<std::remove_const_t<Given>, Struct>;
+
+template <class Visitor>
+void fields(Visitor& v, Like<Point> auto& p) {
+    v.value("x", p.x, limit::along, "aft from the stem head");
+    v.value("y", p.y, limit::athwart, "to starboard");
+    v.value("z", p.z, limit::height, "up from the datum");
+}
+
+template <class Visitor>
+void fields(Visitor& v, Like<RailStation> auto& s) {
+    v.value("x", s.x, limit::along, "aft from the stem head");
+    v.value("half_breadth", s.half_breadth, limit::half_breadth, "centreline to rail; 0 at a pointed stem");
+    v.value("z", s.z, limit::height, "height of the rail over the datum");
+}
+
+template <class Visitor>
+void fields(Visitor& v, Like<Stand> auto& s) {
+    v.value("name", s.name, limit::name, "name of the stand");
+    v.value("from", s.from, limit::along, "x of its forward end");
+    v.value("to", s.to, limit::along, "x of its after end");
+    v.value("half_breadth", s.half_breadth, limit::half_breadth, "how far it reaches to both sides of the centreline");
+    v.value("z", s.z, limit::height, "height over the datum");
+    v.cited("bearing", s.bearing, limit::bearing, "pressure it takes under a foot pad at design loads");
+}
+
+template <class Visitor>
+void fields(Visitor& v, Like<Obstacle> auto& o) {
+    v.value("name", o.name, limit::name, "name of what the film must not touch");
+    v.list("outline", o.outline, limit::at_least_one, "its upper edge as a line of points");
+    v.cited("clearance", o.clearance, limit::clearance, "least vertical distance the film must keep from it");
+}
+
+template <class Visitor>
+void fields(Visitor& v, Like<Boat> auto& b) {
+    v.value("name", b.name, limit::name, "name of the boat");
+    v.list("rail", b.rail, limit::rail, "the rail line from stem to stern, the same on both sides");
+    v.list("stands", b.stands, limit::parts, "places where uprights may stand");
+    v.list("obstacles", b.obstacles, limit::parts, "what the film must not touch; an empty list says there is nothing");
+}
+
+template <class Visitor>
+void fields(Visitor& v, Like<GroundSnow> auto& g) {
+    v.value("load", g.load, limit::ground_snow, "ground snow load, in the meaning of the document");
+    v.kinds("document", g.document, words::snow_documents, "document and edition the ground load belongs to",
+            [&](auto& branch, SnowDocument document) {
+                if (document == SnowDocument::asce7_22) {
+                    branch.value("risk_category", g.risk_category, words::risk_categories,
+                                 "risk category the load was read for");
+                } else {
+                    branch.absent("risk_category", g.risk_category,
+                                  "only ASCE 7-22 gives ground loads by risk category");
+                }
+            });
+    v.value("source", g.source, limit::source, "who gave the value: authority, map, data set, yard record");
+}
+
+template <class Visitor>
+void fields(Visitor& v, Like<Site> auto& s) {
+    v.value("name", s.name, limit::name, "where the boat stands for the winter");
+    v.part("ground_snow", s.ground_snow, "ground snow load with its document");
+}
+
+template <class Visitor>
+void fields(Visitor& v, Like<SnowBasis> auto& s) {
+    v.kinds("document", s.document, words::snow_documents, "document and edition of the snow rules",
+            [&](auto& branch, SnowDocument document) {
+                if (document == SnowDocument::asce7_22) {
+                    branch.cited("winter_wind", s.winter_wind, limit::winter_wind, "W_2, winter wind parameter");
+                } else {
+                    branch.absent("winter_wind", s.winter_wind, "EN 1991-1-3 has no winter wind parameter");
+                }
+            });
+    v.cited("exposure_factor", s.exposure_factor, limit::exposure_factor, "C_e");
+    v.cited("thermal_factor", s.thermal_factor, limit::thermal_factor, "C_t");
+    v.cited("surface", s.surface, words::surfaces,
+            "whether snow may slide off; slippery has to be claimed with a reason");
+}
+
+template <class Visitor>
+void fields(Visitor& v, Like<CombinationBasis> auto& c) {
+    v.cited("permanent", c.permanent, limit::action_factor, "factor on self-weight for the strength of members");
+    v.cited("snow", c.snow, limit::action_factor, "factor on snow for the strength of members");
+}
+
+template <class Visitor>
+void fields(Visitor& v, Like<TimberBasis> auto& t) {
+    v.kinds("document", t.document, words::timber_documents, "document and edition of the timber rules",
+            [&](auto& branch, TimberDocument document) {
+                constexpr const char* of_nds = "EN 1995-1-1 has no such value; its k_mod covers it";
+                constexpr const char* of_en = "NDS 2018 has no such value";
+                if (document == TimberDocument::nds2018) {
+                    branch.cited("wet_service", t.wet_service, Flag{}, "moisture over 19 percent in service");
+                    branch.cited("time_effect_factor", t.time_effect_factor, limit::time_effect_factor, "lambda");
+                    branch.absent("modification_factor", t.modification_factor, of_en);
+                    branch.absent("material_factor", t.material_factor, of_en);
+                } else {
+                    branch.cited("modification_factor", t.modification_factor, limit::modification_factor, "k_mod");
+                    branch.cited("material_factor", t.material_factor, limit::material_factor, "gamma_M");
+                    branch.absent("wet_service", t.wet_service, of_nds);
+                    branch.absent("time_effect_factor", t.time_effect_factor, of_nds);
+                }
+            });
+}
+
+template <class Visitor>
+void fields(Visitor& v, Like<Basis> auto& b) {
+    v.part("snow", b.snow, "choices of the snow document");
+    v.part("combination", b.combination, "factors on actions for the strength of members");
+    v.part("timber", b.timber, "choices of the timber document");
+    v.maybe_cited("shedding_slope", b.shedding_slope, limit::shedding_slope,
+                  "slope under which the yard does not count on snow leaving by itself");
+}
+
+template <class Visitor>
+void fields(Visitor& v, Like<StrapKind> auto& s) {
+    v.value("name", s.name, limit::name, "name of this kind of strap");
+    v.cited("stiffness_low", s.stiffness_low, limit::strap_stiffness, "EA, lower bound");
+    v.cited("stiffness_high", s.stiffness_high, limit::strap_stiffness, "EA, upper bound");
+    v.cited("break_strength", s.break_strength, limit::break_strength, "breaking force of the new strap");
+    v.cited("buckle_efficiency", s.buckle_efficiency, limit::share, "share of the break strength the buckle holds");
+    v.cited("ageing", s.ageing, limit::share, "share left after sun and wear");
+    v.cited("working_share", s.working_share, limit::share, "share that may be used for months");
+}
+
+template <class Visitor>
+void fields(Visitor& v, Like<Section> auto& s) {
+    v.value("breadth", s.breadth, limit::section, "level side of a ridge pole");
+    v.value("depth", s.depth, limit::section, "upright side of a ridge pole");
+}
+
+template <class Visitor>
+void fields(Visitor& v, Like<FootPad> auto& p) {
+    v.value("length", p.length, limit::pad_side, "fore and aft");
+    v.value("breadth", p.breadth, limit::pad_side, "athwart");
+    v.value("thickness", p.thickness, limit::pad_thickness, "thickness");
+}
+
+template <class Visitor>
+void fields(Visitor& v, Like<PoleRidge> auto& r) {
+    v.part("section", r.section, "section of the pole");
+    v.value("grade", r.grade, limit::name, "timber grade of the pole");
+}
+
+template <class Visitor>
+void fields(Visitor& v, Like<StrapRidge> auto& r) {
+    v.value("strap", r.strap, limit::name, "kind of strap");
+    v.value("pretension", r.pretension, limit::pretension, "as set with the tensioner before the film goes on");
+}
+
+template <class Visitor>
+void fields(Visitor& v, Like<RidgeEnd> auto& e) {
+    v.value("x", e.x, limit::along, "aft from the stem head");
+    v.value("z", e.z, limit::height, "height over the datum");
+    v.value("hold", e.hold, words::holds, "how the boat holds this end");
+}
+
+template <class Visitor>
+void fields(Visitor& v, Like<Ridge> auto& r) {
+    v.alternatives("kind", r.member, words::ridge_kinds, "timber pole or tight strap",
+                   [&](auto& branch, auto& member) { fields(branch, member); });
+    v.part("bow", r.bow, "forward end of the ridge");
+    v.part("stern", r.stern, "after end of the ridge");
+}
+
+template <class Visitor>
+void fields(Visitor& v, Like<Upright> auto& u) {
+    v.value("name", u.name, limit::name, "name of the upright");
+    v.value("x", u.x, limit::along, "aft from the stem head");
+    v.value("stands_on", u.stands_on, limit::name, "name of the stand under it");
+    v.value("top", u.top, limit::height, "height of the ridge line over the datum");
+    v.part("section", u.section, "section of the upright");
+    v.value("grade", u.grade, limit::name, "timber grade of the upright");
+    v.part("pad", u.pad, "board under its foot");
+}
+
+template <class Visitor>
+void fields(Visitor& v, Like<CrossStrap> auto& c) {
+    v.value("name", c.name, limit::name, "name of the cross strap");
+    v.value("over", c.over, limit::name, "name of the upright it goes over");
+    v.value("strap", c.strap, limit::name, "kind of strap");
+    v.value("pretension", c.pretension, limit::pretension, "as set with the tensioner before the film goes on");
+    v.value("sides", c.sides, words::sides, "to which rail it goes");
+}
+
+template <class Visitor>
+void fields(Visitor& v, Like<RidgeSupport> auto& s) {
+    v.part("ridge", s.ridge, "what runs from bow to stern over the uprights");
+    v.list("uprights", s.uprights, limit::parts, "from bow to stern");
+    v.list("cross_straps", s.cross_straps, limit::parts, "straps from rail to rail over the tops of the uprights");
+}
+
+template <class Visitor>
+void fields(Visitor& v, Like<FoundNode> auto& n) {
+    v.value("name", n.name, limit::name, "name of the node");
+    fields(v, n.at);
+    v.value("held", n.held, Flag{}, "held by the boat in all three directions");
+}
+
+template <class Visitor>
+void fields(Visitor& v, Like<FoundMember> auto& m) {
+    v.value("name", m.name, limit::name, "name of the member");
+    v.value("from", m.from, limit::name, "node at one end; the foot of an upright");
+    v.value("to", m.to, limit::name, "node at the other end");
+    v.kinds("kind", m.kind, words::found_kinds, "what it can carry", [&](auto& branch, FoundKind kind) {
+        if (kind == FoundKind::strap) {
+            branch.value("strap", m.strap, limit::name, "kind of strap");
+            branch.value("pretension", m.pretension, limit::pretension, "tension in it before snow");
+            branch.absent("section", m.section, "a strap has no timber section");
+            branch.absent("grade", m.grade, "a strap has no timber grade");
+        } else {
+            branch.part("section", m.section, "section of the timber");
+            branch.value("grade", m.grade, limit::name, "timber grade");
+            branch.absent("strap", m.strap, "only a member of kind strap names a strap");
+            branch.absent("pretension", m.pretension, "only a strap is tensioned");
+        }
+        if (kind == FoundKind::upright) {
+            branch.value("stands_on", m.stands_on, limit::name, "name of the stand under it");
+            branch.part("pad", m.pad, "board under its foot");
+        } else {
+            branch.absent("stands_on", m.stands_on, "only an upright stands on something");
+            branch.absent("pad", m.pad, "only an upright has a foot pad");
+        }
+    });
+}
+
+template <class Visitor>
+void fields(Visitor& v, Like<FoundFrame> auto& f) {
+    v.list("nodes", f.nodes, limit::frame_members, "points where members meet or are held");
+    v.list("members", f.members, limit::frame_members, "poles, uprights and straps between nodes");
+    v.list("ridge_line", f.ridge_line, limit::line, "nodes on the centreline the film lies on, from bow to stern");
+}
+
+template <class Visitor>
+void fields(Visitor& v, Like<Hangers> auto& h) {
+    v.value("spacing", h.spacing, limit::hanger_spacing, "distance of the hangers along the band");
+}
+
+template <class Visitor>
+void fields(Visitor& v, Like<BellyStrap> auto& b) {
+    v.value("x", b.x, limit::along, "aft from the stem head");
+    v.value("strap", b.strap, limit::name, "kind of strap");
+    v.value("pretension", b.pretension, limit::pretension, "as set with the tensioner");
+}
+
+template <class Visitor>
+void fields(Visitor& v, Like<Band> auto& b) {
+    v.value("strap", b.strap, limit::name, "kind of strap");
+    v.value("pretension", b.pretension, limit::pretension, "as set with the tensioner before the film goes on");
+    v.value("below_rail", b.below_rail, limit::below_rail, "vertical distance, rail to band");
+    v.part("hangers", b.hangers, "short straps that keep the band from sliding down");
+    v.list("belly_straps", b.belly_straps, limit::parts, "straps under the hull from band to band");
+    v.maybe_cited("rub_rail_hold", b.rub_rail_hold, limit::rub_rail_hold,
+                  "upward pull per length the rub rail takes by itself");
+}
+
+template <class Visitor>
+void fields(Visitor& v, Like<Support> auto& s) {
+    v.alternatives("kind", s.structure, words::structures, "as the yard builds it, or as somebody found it",
+                   [&](auto& branch, auto& structure) { fields(branch, structure); });
+    v.part("band", s.band, "the strap round the hull under which the film is tucked");
+}
+
+template <class Visitor>
+void fields(Visitor& v, Like<Film> auto& f) {
+    v.cited("thickness", f.thickness, limit::film_thickness, "thickness of the film");
+    v.cited("tension_low", f.tension_low, limit::film_tension, "tension after relaxation and on a warm day");
+    v.cited("tension_high", f.tension_high, limit::film_tension, "tension just after cooling or on a cold day");
+    v.cited("modulus", f.modulus, limit::film_modulus, "E, secant, for the duration of a snow load");
+    v.cited("poisson", f.poisson, limit::poisson, "nu");
+    v.cited("strength", f.strength, limit::film_strength, "stress the film may carry at design loads");
+    v.cited("unit_weight", f.unit_weight, limit::film_weight, "weight per volume");
+}
+
+template <class Visitor>
+void fields(Visitor& v, Like<Plan> auto& p) {
+    v.format();
+    v.value("title", p.title, limit::title, "what this plan is");
+    v.optional_text("note", p.note, limit::note, "free text; a demo plan says here that it is invented");
+    v.value("units_shown", p.units_shown, words::units, "which units a report shows first");
+    v.part("site", p.site, "where the boat stands for the winter");
+    v.part("basis", p.basis, "by which documents and choices the cover is judged");
+    v.part("boat", p.boat, "the boat as far as the cover needs it");
+    v.list("straps", p.straps, limit::at_least_one, "kinds of strap");
+    v.part("support", p.support, "what holds the film up, and what holds it down");
+    v.part("film", p.film, "the film");
+}
+
+}  // namespace coverframe::plan_detail

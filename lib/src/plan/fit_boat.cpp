@@ -1,0 +1,214 @@
+// SPDX-License-Identifier: BSD-3-Clause
+// Basis, boat, straps, band and film: what cannot stand whatever the support is.
+#include <algorithm>
+
+#include "coverframe/plan/geometry.hpp"
+#include "coverframe/units/crossing.hpp"
+#include "plan/fit.hpp"
+#include "plan/json_value.hpp"
+#include "plan/limits.hpp"
+
+namespace coverframe::plan_detail {
+namespace {
+
+using namespace coverframe::literals;
+
+/// Forward and after end of the rail line. \pre at least one station
+std::pair<Length, Length> rail_ends(const Boat& boat) { return {boat.rail.front().x, boat.rail.back().x}; }
+
+bool rail_is_in_order(const Boat& boat) {
+    return std::adjacent_find(boat.rail.begin(), boat.rail.end(), [](const RailStation& a, const RailStation& b) {
+               return !(a.x < b.x);
+           }) == boat.rail.end();
+}
+
+void fit_rail(Fit& fit) {
+    const std::vector<RailStation>& rail = fit.plan.boat.rail;
+    for (std::size_t i = 1; i < rail.size(); ++i) {
+        if (rail[i].x > rail[i - 1].x) continue;
+        fit.add("boat.rail.order", at("/boat/rail", i, "x"), fit.say(rail[i].x),
+                "rail station " + std::to_string(i + 1) + " at x = " + fit.say(rail[i].x) +
+                    " does not lie aft of the one before it at " + fit.say(rail[i - 1].x) +
+                    "; list the stations from stem to stern");
+    }
+    for (std::size_t i = 1; i + 1 < rail.size(); ++i) {
+        if (rail[i].half_breadth > Length{}) continue;
+        fit.add("boat.rail.breadth", at("/boat/rail", i, "half_breadth"), fit.say(rail[i].half_breadth),
+                "rail station " + std::to_string(i + 1) +
+                    " lies on the centreline, where both rails would cross; only the stem or the stern may be pointed");
+    }
+    if (!rail.empty() &&
+        std::all_of(rail.begin(), rail.end(), [](const auto& s) { return s.half_breadth <= Length{}; })) {
+        fit.add("boat.rail.breadth", "/boat/rail", "0",
+                "the rail has no breadth anywhere; measure from centreline to rail");
+    }
+    if (rail.size() < 2 || !rail_is_in_order(fit.plan.boat)) return;
+    const Length length = rail.back().x - rail.front().x;
+    if (length >= limit::boat_length.low && length <= limit::boat_length.high) return;
+    fit.add("boat.length", "/boat/rail", fit.say(length),
+            "the rail line is " + fit.say(length) + " long and must be " + text_of(limit::boat_length) + " (" +
+                std::string(limit::boat_length.reason) + "); check the unit of x");
+}
+
+/// Least half breadth of the rail between two x. \pre both on the rail line
+Length least_half_breadth(const Boat& boat, Length from, Length to) {
+    Length least = std::min(rail_at(boat, from)->half_breadth, rail_at(boat, to)->half_breadth);
+    for (const RailStation& station : boat.rail) {
+        if (station.x > from && station.x < to) least = std::min(least, station.half_breadth);
+    }
+    return least;
+}
+
+void fit_stand(Fit& fit, std::size_t i) {
+    const Boat& boat = fit.plan.boat;
+    const Stand& stand = boat.stands[i];
+    if (!(stand.from < stand.to)) {
+        fit.add("boat.stand.order", at("/boat/stands", i, "to"), fit.say(stand.to),
+                "stand \"" + stand.name + "\" ends at x = " + fit.say(stand.to) + ", not aft of where it begins (" +
+                    fit.say(stand.from) + "); \"from\" is its forward end");
+        return;
+    }
+    if (!rail_is_in_order(boat) || boat.rail.empty()) return;
+    const auto [stem, stern] = rail_ends(boat);
+    if (stand.from < stem || stand.to > stern) {
+        fit.add("boat.stand.off_boat", at("/boat/stands", i), fit.say(stand.from) + " to " + fit.say(stand.to),
+                "stand \"" + stand.name + "\" reaches from " + fit.say(stand.from) + " to " + fit.say(stand.to) +
+                    ", beyond the rail line from " + fit.say(stem) + " to " + fit.say(stern) + "; shorten it");
+        return;
+    }
+    const Length room = least_half_breadth(boat, stand.from, stand.to);
+    if (stand.half_breadth <= room) return;
+    fit.add("boat.stand.off_boat", at("/boat/stands", i, "half_breadth"), fit.say(stand.half_breadth),
+            "stand \"" + stand.name + "\" reaches " + fit.say(stand.half_breadth) +
+                " off the centreline, but the rail is only " + fit.say(room) +
+                " off it at the narrowest; give a narrower or shorter stand");
+}
+
+/// Points along an outline, close enough that a straight edge cannot pass through the film unseen.
+std::vector<Point> samples_of(const std::vector<Point>& outline) {
+    constexpr int pieces = 32;  // of each edge
+    std::vector<Point> samples;
+    for (std::size_t i = 0; i < outline.size(); ++i) {
+        samples.push_back(outline[i]);
+        if (i + 1 == outline.size()) break;
+        const Point& a = outline[i];
+        const Point& b = outline[i + 1];
+        for (int k = 1; k < pieces; ++k) {
+            const double share = static_cast<double>(k) / pieces;
+            samples.push_back({a.x + (b.x - a.x) * share, a.y + (b.y - a.y) * share, a.z + (b.z - a.z) * share});
+        }
+    }
+    return samples;
+}
+
+void fit_obstacle(Fit& fit, std::size_t i) {
+    const Obstacle& obstacle = fit.plan.boat.obstacles[i];
+    for (std::size_t k = 0; k < obstacle.outline.size(); ++k) {
+        const Point& point = obstacle.outline[k];
+        const auto rail = rail_at(fit.plan.boat, point.x);
+        const Length off = point.y < Length{} ? -point.y : point.y;
+        if (rail && off <= rail->half_breadth) continue;
+        fit.add("boat.obstacle.off_boat", at(at("/boat/obstacles", i, "outline"), k), fit.say(point.x),
+                "\"" + obstacle.name + "\" has a point at x = " + fit.say(point.x) + ", y = " + fit.say(point.y) +
+                    ", outside the rail line; the cover does not pass over it there: check the point, or move the rail "
+                    "line to where the film turns over");
+        return;
+    }
+    constexpr Length drawing_accuracy = 1.0_mm;
+    Length worst = drawing_accuracy;
+    Point worst_at;
+    for (const Point& point : samples_of(obstacle.outline)) {
+        const auto film = film_height_at(fit.plan, point.x, point.y);
+        if (!film || point.z - *film <= worst) continue;
+        worst = point.z - *film;
+        worst_at = point;
+    }
+    if (worst == drawing_accuracy) return;
+    fit.add("boat.obstacle.through_film", at("/boat/obstacles", i, "outline"), fit.say(worst_at.z),
+            "\"" + obstacle.name + "\" stands " + fit.say(worst) +
+                " above the drawn film at x = " + fit.say(worst_at.x) + ", y = " + fit.say(worst_at.y) +
+                ", before any snow; raise the ridge there by more than that, or take the "
+                "part off the boat");
+}
+
+template <class Named>
+std::vector<std::string> names_in(const std::vector<Named>& list) {
+    std::vector<std::string> names;
+    for (const Named& each : list) names.push_back(each.name);
+    return names;
+}
+
+}  // namespace
+
+void fit_basis(Fit& fit) {
+    const Plan& plan = fit.plan;
+    const SnowDocument ground = plan.site.ground_snow.document;
+    const SnowDocument rules = plan.basis.snow.document;
+    if (ground != rules) {
+        fit.add("basis.snow.mixed", "/basis/snow/document", name_of(rules),
+                std::string("the ground load belongs to ") + name_of(ground) + ", the snow rules to " + name_of(rules) +
+                    ": their loads do not mean the same; take both from one document");
+    }
+    const double factor = plan.basis.combination.snow.value;
+    // Strength-level ground loads (ASCE 7-22, chapter 7) carry the factor 1.0 (2.3.1); 1.5 and 1.6 belong to 50-year
+    // loads.
+    constexpr double of_older_loads = 1.5;
+    if (ground == SnowDocument::asce7_22 && factor >= of_older_loads) {
+        fit.add(
+            "basis.combination.mixed", "/basis/combination/snow/value", number_text(factor),
+            "a snow factor of " + number_text(factor) +
+                " belongs to 50-year loads, but the ground load of ASCE 7-22 is already at strength level; take the "
+                "factor 1.0 of ASCE 7-22, 2.3.1");
+    } else if (factor < 1.0) {
+        fit.add("basis.combination.low", "/basis/combination/snow/value", number_text(factor),
+                "a snow factor of " + number_text(factor) +
+                    " makes the snow lighter than the document says it is; take 1.0 or more");
+    }
+}
+
+void fit_boat(Fit& fit) {
+    const Boat& boat = fit.plan.boat;
+    fit_rail(fit);
+    fit_names(fit, names_in(boat.stands), "/boat/stands", "stand", "boat.stand.duplicate");
+    for (std::size_t i = 0; i < boat.stands.size(); ++i) fit_stand(fit, i);
+    fit_names(fit, names_in(boat.obstacles), "/boat/obstacles", "obstacle", "boat.obstacle.duplicate");
+    if (!rail_is_in_order(boat)) return;
+    for (std::size_t i = 0; i < boat.obstacles.size(); ++i) fit_obstacle(fit, i);
+}
+
+void fit_straps(Fit& fit) {
+    const std::vector<StrapKind>& straps = fit.plan.straps;
+    fit_names(fit, names_in(straps), "/straps", "kind of strap", "strap.duplicate");
+    for (std::size_t i = 0; i < straps.size(); ++i) {
+        if (straps[i].stiffness_low.value <= straps[i].stiffness_high.value) continue;
+        fit.add("strap.stiffness.order", at("/straps", i, "stiffness_low"), write(straps[i].stiffness_low.value, "kN"),
+                "strap \"" + straps[i].name + "\": the lower bound of the stiffness is above the upper one (" +
+                    write(straps[i].stiffness_high.value, "kN") + "); exchange them");
+    }
+}
+
+void fit_band(Fit& fit) {
+    const Band& band = fit.plan.support.band;
+    fit_strap_name(fit, band.strap, "/support/band/strap", "the band");
+    for (std::size_t i = 0; i < band.belly_straps.size(); ++i) {
+        const BellyStrap& belly = band.belly_straps[i];
+        const std::string name = "belly strap " + std::to_string(i + 1);
+        if (rail_is_in_order(fit.plan.boat) && !rail_at(fit.plan.boat, belly.x)) {
+            const auto [stem, stern] = rail_ends(fit.plan.boat);
+            fit.add("support.band.belly_off_boat", at("/support/band/belly_straps", i, "x"), fit.say(belly.x),
+                    name + " at x = " + fit.say(belly.x) + " does not pass under the boat, whose rail runs from " +
+                        fit.say(stem) + " to " + fit.say(stern) + "; move it");
+        }
+        fit_strap_name(fit, belly.strap, at("/support/band/belly_straps", i, "strap"), name);
+    }
+}
+
+void fit_film(Fit& fit) {
+    const Film& film = fit.plan.film;
+    if (film.tension_low.value <= film.tension_high.value) return;
+    fit.add("film.tension.order", "/film/tension_low", write(film.tension_low.value, "kN/m"),
+            "the low film tension is above the high one (" + write(film.tension_high.value, "kN/m") +
+                "); low is for a warm day after months, high for a cold one just after shrinking");
+}
+
+}  // namespace coverframe::plan_detail
