@@ -29,6 +29,22 @@ struct Piece {
     bool cantilever = false;             ///< one end has no support
 };
 
+/// Section and grade of a part as the plan has them.
+struct Timber {
+    Section section;
+    std::string grade;
+};
+/// \pre a pole of the frame
+/// \throws InputError "checks.section" if a found member has no section or is not in the plan
+[[nodiscard]] Timber timber_of(const Plan& plan, const FrameMember& pole);
+[[nodiscard]] Timber timber_of(const UprightPart& upright);
+
+/// Whether a rule refused a size it does not cover, which is for the finding to say, and not a mistake of the input.
+[[nodiscard]] bool outside_rule(const InputError& error);
+
+/// The document the plan has its timber judged by, without a clause.
+[[nodiscard]] Clause timber_document(const Plan& plan);
+
 /// \throws InputError "checks.grade" for a grade that is not known or belongs to another document
 [[nodiscard]] const TimberGrade* grade_of(const Plan& plan, const std::string& name);
 
@@ -44,7 +60,7 @@ struct Judgement {
     Clause clause;
     double demand = 0;
     double capacity = 1;
-    bool buckles = false;   ///< compression is past what buckles the piece: there is no sum, `demand` counts for nothing
+    bool buckles = false;   ///< past what buckles the piece: there is no sum; `demand` is the share of that limit
     std::string slender{};  ///< not empty where demand is a slenderness: which one, for the sentence
 };
 

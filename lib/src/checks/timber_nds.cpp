@@ -61,6 +61,14 @@ BendingCompression bending_compression_of(const NdsPiece& s, const Stresses& str
             .critical_beam = or_any(s.critical_beam)};
 }
 
+// How far the member is over what buckles it: one or more where 3.9.2 calls it not stable.
+double share_of_buckling(const BendingCompression& m) {
+    const double beam = m.edgewise / m.critical_beam;
+    const double edgewise = m.compression / m.critical_edgewise;
+    const double flatwise = m.compression / m.critical_flatwise;
+    return std::max({edgewise, beam, flatwise + beam * beam});
+}
+
 BendingTension bending_tension_of(const NdsPiece& s, const Stresses& stress) {
     return {.tension = stress.axial,
             .edgewise = stress.edgewise,
@@ -186,8 +194,10 @@ Judgement judge(const NdsPiece& s, const PieceForces& forces) {
         const BendingTensionResult pulled = bending_tension_3_9_1(bending_tension_of(s, stress));
         return {clause_3_9_1, std::max(pulled.tension_face, pulled.compression_face)};
     }
-    const BendingCompressionResult result = bending_compression_3_9_2(bending_compression_of(s, stress, pressed));
-    return {clause_3_9_2, result.sum.value_or(0.0), 1.0, !result.sum.has_value()};
+    const BendingCompression member = bending_compression_of(s, stress, pressed);
+    const BendingCompressionResult result = bending_compression_3_9_2(member);
+    if (result.sum) return {clause_3_9_2, *result.sum};
+    return {clause_3_9_2, share_of_buckling(member), 1.0, true};
 }
 
 std::vector<Term> terms_of(const Plan& plan, const Piece& piece, const NdsPiece& s, const PieceForces& forces) {
