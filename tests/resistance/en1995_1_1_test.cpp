@@ -2,7 +2,9 @@
 #include "coverframe/resistance/en1995_1_1.hpp"
 
 #include <cmath>
+#include <cstddef>
 #include <numbers>
+#include <utility>
 #include <vector>
 
 #include <doctest/doctest.h>
