@@ -59,7 +59,7 @@ def minimum_load(*, ground_snow_kpa: Any, risk_category: str) -> Numbers:
     """
     category = choice("risk_category", risk_category, ("I", "II", "III", "IV"))
     shape, args = columns(ground_snow_kpa=ground_snow_kpa)
-    return result(_core.asce7_22_minimum_load(shape, *args, category))
+    return result(_core.asce7_22_minimum_load(shape, category, *args))
 
 
 def slope_factor(*, slope_deg: Any, thermal_factor: Any, surface: str = "other") -> Numbers:
@@ -76,7 +76,7 @@ def slope_factor(*, slope_deg: Any, thermal_factor: Any, surface: str = "other")
     """
     slippery = choice("surface", surface, ("other", "slippery")) == 1
     shape, args = columns(slope_deg=slope_deg, thermal_factor=thermal_factor)
-    return result(_core.asce7_22_slope_factor(shape, *args, slippery))
+    return result(_core.asce7_22_slope_factor(shape, slippery, *args))
 
 
 def sloped_load(*, flat_load_kpa: Any, slope_factor: Any) -> Numbers:

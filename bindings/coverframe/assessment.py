@@ -140,8 +140,8 @@ class Assessment:
     To send many results from one process to another, send ``columns()`` or ``json()``.
     """
 
-    __slots__ = ("_core", "_options", "_plan")
-    _core: _core.Assessment
+    __slots__ = ("_handle", "_options", "_plan")
+    _handle: _core.Assessment
     _plan: Plan
     _options: tuple[bool, float]
 
@@ -153,7 +153,7 @@ class Assessment:
         made = cls.__new__(cls)
         made._plan = plan
         made._options = (workings, station_spacing_m)
-        made._core = _core.assess(plan._core, workings, station_spacing_m)
+        made._handle = _core.assess(plan._handle, workings, station_spacing_m)
         return made
 
     @property
@@ -163,31 +163,31 @@ class Assessment:
     @property
     def outcome(self) -> str:
         """ "satisfied", "exceeded" or "no equilibrium"."""
-        return self._core.outcome
+        return self._handle.outcome
 
     @property
     def exit_code(self) -> int:
         """0 satisfied, 1 exceeded, 3 no equilibrium."""
-        return self._core.exit_code
+        return self._handle.exit_code
 
     @property
     def verdict(self) -> str:
         """One line: outcome, governing finding and situation."""
-        return self._core.verdict_line()
+        return self._handle.verdict_line()
 
     @property
     def findings(self) -> list[Finding]:
         """Worst first, one for each check and part."""
-        rows = _rows(self._core.findings())
+        rows = _rows(self._handle.findings())
         return [
             Finding(**_without_nan(row), workings=_terms(lines))
-            for row, lines in zip(rows, self._core.workings(), strict=True)
+            for row, lines in zip(rows, self._handle.workings(), strict=True)
         ]
 
     @property
     def governing(self) -> Finding | None:
         """The worst finding; None if there is none."""
-        index = self._core.governing_index()
+        index = self._handle.governing_index()
         return None if index < 0 else self.findings[index]
 
     def columns(self) -> dict[str, Column]:
@@ -195,7 +195,7 @@ class Assessment:
 
         In ``utilisation`` and ``x_m``, NaN stands for "none", as NumPy and pandas have it.
         """
-        return dict(self._core.findings())
+        return dict(self._handle.findings())
 
     def to_frame(self) -> pd.DataFrame:
         """The findings as a DataFrame, worst first. Needs pandas."""
@@ -206,22 +206,22 @@ class Assessment:
     @property
     def situations(self) -> list[Situation]:
         """Every situation the cover was judged in."""
-        return [Situation(**row) for row in _rows(self._core.situations())]
+        return [Situation(**row) for row in _rows(self._handle.situations())]
 
     @property
     def forces(self) -> list[ForceRange]:
         """Smallest and largest force of every part."""
-        return [ForceRange(**row) for row in _rows(self._core.forces())]
+        return [ForceRange(**row) for row in _rows(self._handle.forces())]
 
     @property
     def arrangements(self) -> list[Arrangement]:
         """The arrangements of snow, one load a station."""
-        return [Arrangement(*row[:-1], workings=_terms(row[-1])) for row in self._core.arrangements()]
+        return [Arrangement(*row[:-1], workings=_terms(row[-1])) for row in self._handle.arrangements()]
 
     @property
     def stations(self) -> dict[str, Floats]:
         """Where the arrangements are given: ``x_m``, ``slope_deg`` and ``half_breadth_m``, as drawn."""
-        return dict(self._core.stations())
+        return dict(self._handle.stations())
 
     @property
     def shape(self) -> dict[str, NDArray[Any]]:
@@ -232,46 +232,46 @@ class Assessment:
         ``_sag_m``, ``_level_force_n``, ``_tension_upper_n``, ``_tension_lower_n`` and ``_slack``. Forces are those of a
         whole strip.
         """
-        return dict(self._core.shape())
+        return dict(self._handle.shape())
 
     @property
     def shape_of(self) -> str:
         """The service situation in which the film comes down furthest."""
-        return self._core.shape_of
+        return self._handle.shape_of
 
     @property
     def failures(self) -> list[str]:
         """A sentence for each situation without equilibrium."""
-        return self._core.failures()
+        return self._handle.failures()
 
     @property
     def assumptions(self) -> list[str]:
         """What was simplified or read into a document, a sentence each."""
-        return self._core.assumptions()
+        return self._handle.assumptions()
 
     def text(self) -> str:
         """The report as plain text."""
-        return self._core.text()
+        return self._handle.text()
 
     def json(self) -> str:
         """The whole assessment as JSON."""
-        return self._core.json()
+        return self._handle.json()
 
     def job_sheet(self) -> str:
         """A self-contained HTML page to print."""
-        return self._core.job_sheet()
+        return self._handle.job_sheet()
 
     def side_view(self, *, width_px: float = 720.0) -> str:
         """Boat and support from starboard, as SVG."""
-        return self._core.side_view(_width(width_px))
+        return self._handle.side_view(_width(width_px))
 
     def plan_view(self, *, width_px: float = 720.0) -> str:
         """From above, as SVG."""
-        return self._core.plan_view(_width(width_px))
+        return self._handle.plan_view(_width(width_px))
 
     def section_view(self, *, width_px: float = 720.0) -> str:
         """Across the boat where the film comes closest to an obstacle, or sags most, as SVG."""
-        return self._core.section_view(_width(width_px))
+        return self._handle.section_view(_width(width_px))
 
     def __reduce__(self) -> tuple[Any, ...]:
         return _unpickle, (_PICKLE_FORMAT, _core.version, self._plan, *self._options)

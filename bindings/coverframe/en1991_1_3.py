@@ -41,7 +41,7 @@ def shape_coefficient(*, slope_deg: Any, sliding: str = "prevented") -> Numbers:
     """
     free = choice("sliding", sliding, ("prevented", "free")) == 1
     shape, args = columns(slope_deg=slope_deg)
-    return result(_core.en1991_1_3_shape_coefficient(shape, *args, free))
+    return result(_core.en1991_1_3_shape_coefficient(shape, free, *args))
 
 
 def roof_load(

@@ -7,7 +7,7 @@ import html
 import json
 import math
 import os
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from typing import Any, cast
 
 from . import _core
@@ -29,8 +29,8 @@ class Plan:
     Two plans are equal if every number and every word in them is. A plan can be pickled: it travels as its dictionary.
     """
 
-    __slots__ = ("_core",)
-    _core: _core.Plan
+    __slots__ = ("_handle",)
+    _handle: _core.Plan
 
     def __init__(self) -> None:
         raise TypeError("a Plan is made by coverframe.read_plan, Plan.from_dict or Plan.from_json")
@@ -38,7 +38,7 @@ class Plan:
     @classmethod
     def _of(cls, plan: _core.Plan) -> Plan:
         made = cls.__new__(cls)
-        made._core = plan
+        made._handle = plan
         return made
 
     @classmethod
@@ -54,7 +54,7 @@ class Plan:
         try:
             plain = _plain(document, "", problems)
         except RecursionError:
-            raise refuse("plan.nesting", "", "", "the document is nested without end") from None
+            raise refuse("plan.json.depth", "", "", "the document is nested without end") from None
         if problems:
             raise InputError(problems)
         return cls.from_json(json.dumps(plain))
@@ -72,7 +72,7 @@ class Plan:
 
     def to_json(self) -> str:
         """The plan as JSON; reads back to an equal plan."""
-        return self._core.to_json()
+        return self._handle.to_json()
 
     def to_dict(self) -> dict[str, Any]:
         """The plan as a dictionary of its own; reads back to an equal plan."""
@@ -80,17 +80,17 @@ class Plan:
 
     @property
     def title(self) -> str:
-        return self._core.title
+        return self._handle.title
 
     @property
     def note(self) -> str:
         """Free text; a demo plan says here that it is invented."""
-        return self._core.note
+        return self._handle.note
 
     def __eq__(self, other: object) -> bool:
         if not isinstance(other, Plan):
             return NotImplemented
-        return self._core == other._core
+        return self._handle == other._handle
 
     def __hash__(self) -> int:
         return hash(self.to_json())
@@ -140,7 +140,7 @@ def schema() -> dict[str, Any]:
     return cast(dict[str, Any], json.loads(_core.plan_schema()))
 
 
-def table_html(head: tuple[str, ...], rows: list[tuple[str, ...]]) -> str:
+def table_html(head: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
     """A plain table, every cell escaped."""
     line = "".join(f"<th>{html.escape(cell)}</th>" for cell in head)
     body = "".join("<tr>" + "".join(f"<td>{html.escape(cell)}</td>" for cell in row) + "</tr>" for row in rows)
@@ -176,7 +176,7 @@ def _plain(value: Any, where: str, problems: list[Problem]) -> Any:
         if math.isfinite(value):
             return value
         advice = f"{value} is not a number; give one or leave the key out"
-        problems.append(Problem("plan.number.not_finite", where, str(value), advice))
+        problems.append(Problem("plan.json.number", where, str(value), advice))
         return None
     advice = f"a plan holds text, numbers, lists and dictionaries, not {type(value).__name__}"
     problems.append(Problem("plan.type", where, repr(value), advice))

@@ -16,10 +16,18 @@ void raise(const py::object& exception) {
     PyErr_SetObject(reinterpret_cast<PyObject*>(Py_TYPE(exception.ptr())), exception.ptr());
 }
 
+/// Text that may hold bytes which are no UTF-8, such as the name of a file.
+py::object shown(const std::string& text) {
+    const auto size = static_cast<py::ssize_t>(text.size());
+    return py::reinterpret_steal<py::object>(PyUnicode_DecodeUTF8(text.data(), size, "replace"));
+}
+
 void raise_input_error(const InputError& error) {
     const py::object problem = error_class("Problem");
     py::list problems;
-    for (const Problem& p : error.problems()) problems.append(problem(p.code, p.where, p.value, p.advice));
+    for (const Problem& p : error.problems()) {
+        problems.append(problem(p.code, shown(p.where), shown(p.value), shown(p.advice)));
+    }
     raise(error_class("InputError")(py::tuple(problems)));
 }
 

@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: BSD-3-Clause
 // Rules of the documents over whole arrays.
 //
-// Every function is given the shape of its result and one array for each number: either as many items as the result,
-// row after row, or a single item that serves all. The interpreter lock is released around the loop only.
+// Every function is given the shape of its result, its choice if it has one, and one array for each number: either as
+// many items as the result, row after row, or a single item that serves all. The interpreter lock is released around
+// the loop only.
 #include <pybind11/stl.h>
 
 #include <array>
@@ -119,14 +120,14 @@ void bind_asce7_22(py::module_& module) {
             return in_kPa(asce7_22::flat_load_7_3(from_kPa(p_g[i]), c_e[i], c_t[i]));
         });
     });
-    module.def("asce7_22_minimum_load", [](const Shape& shape, const Numbers& ground, int category) {
+    module.def("asce7_22_minimum_load", [](const Shape& shape, int category, const Numbers& ground) {
         const Column p_g(ground, shape);
         return evaluate(shape, [&](std::size_t i) {
             return in_kPa(asce7_22::minimum_load_7_3_3(from_kPa(p_g[i]), static_cast<RiskCategory>(category)));
         });
     });
-    module.def("asce7_22_slope_factor", [surface](const Shape& shape, const Numbers& slope, const Numbers& thermal,
-                                                  bool slippery) {
+    module.def("asce7_22_slope_factor", [surface](const Shape& shape, bool slippery, const Numbers& slope,
+                                                  const Numbers& thermal) {
         const Column theta(slope, shape), c_t(thermal, shape);
         return evaluate(shape, [&](std::size_t i) {
             return asce7_22::slope_factor_7_4(from_deg(theta[i]), c_t[i], surface(slippery));
@@ -173,7 +174,7 @@ void bind_en1991_1_3(py::module_& module) {
     module.def("en1991_1_3_exposure_coefficient", [](int topography) {
         return en1991_1_3::exposure_coefficient_5_2_7(static_cast<Topography>(topography));
     });
-    module.def("en1991_1_3_shape_coefficient", [](const Shape& shape, const Numbers& slope, bool free_to_slide) {
+    module.def("en1991_1_3_shape_coefficient", [](const Shape& shape, bool free_to_slide, const Numbers& slope) {
         const Column alpha(slope, shape);
         const Sliding sliding = free_to_slide ? Sliding::free : Sliding::prevented;
         return evaluate(shape, [&](std::size_t i) {

@@ -82,7 +82,5 @@ def test_text_with_units_is_read() -> None:
         span_m="4 ft", rise_m="-3 ft", load_kpa="20 psf", tension_n_per_m="400 N/m", stiffness_n_per_m="45 kN/m"
     )
     psf = 0.45359237 * 9.80665 / 0.3048**2 / 1e3
-    number = cf.strip(
-        span_m=1.2192, rise_m=-0.9144, load_kpa=20 * psf, tension_n_per_m=400.0, stiffness_n_per_m=45e3
-    )
+    number = cf.strip(span_m=1.2192, rise_m=-0.9144, load_kpa=20 * psf, tension_n_per_m=400.0, stiffness_n_per_m=45e3)
     assert spoken.level_force_n_per_m == pytest.approx(number.level_force_n_per_m, rel=1e-12)
