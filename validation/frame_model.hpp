@@ -1,0 +1,70 @@
+// SPDX-License-Identifier: BSD-3-Clause
+// A frame as a case writes it down, node by node and member by member, made into the library's frame and read out again.
+//
+// Input of every frame model
+//   nodes     {"A": ["0 m", "0 m", "0 m"]}                       x, y, z
+//   held      {"A": "ux uy uz rx ry rz"}                         directions held
+//   held_everywhere  "uy rx rz"                                  for a plane frame; optional
+//   members   [{"name", "kind": pole | upright | strap, "from", "to", "pieces"}] and
+//               "EA": "4 MN" as force, or "E" and "A"
+//               poles: "E", "I_vertical", "I_level" (same as vertical if left out), "G", "J" and, for a pole soft in
+//               shear, "shear_area": "G" times it is GA of both planes; "hinged": "from" | "to" | "both"
+//               "free_length", or "shortened_by", or "set_to" (tension in the drawn shape); drawn length otherwise
+//               "load": ["0 N/m", "0 N/m", "-1 N/m"] per drawn length, or "load_per_free_length", to the nodes by halves
+//               "start_sag": "1 m": the walk of the solver starts from a parabola of that sag
+//   forces    {"A": ["0 N", "0 N", "-10 N"]}
+//   couples   {"A": ["0 N m", "5 N m", "0 N m"]}: the library has no moment loads; a couple acts through two forces on
+//               arms of its own, one metre each way, which bends nothing else
+//   springs   [{"node", "stiffness": ["..N/m" x 3], "at": ["..m" x 3]}]
+//   load_scale  1e-6: loads are multiplied, displacements and forces divided by it. Cases of first-order theory are run
+//               so, because the library's frame is always of second order.
+//   results   {"quantity": {...}}, see frame_results.cpp
+#pragma once
+
+#include <map>
+#include <string>
+#include <vector>
+
+#include "coverframe/frame/solve.hpp"
+#include "input.hpp"
+#include "values.hpp"
+
+namespace coverframe::validation {
+
+/// A member of the case: one or more members of the library's frame, end to end.
+struct Run {
+    std::vector<int> members;
+    std::vector<int> nodes;  ///< one more than members
+};
+
+struct FrameModel {
+    Frame frame;
+    NodeLoads loads;
+    std::vector<double> start;          ///< displacements to begin from; empty: drawn places
+    std::map<std::string, int> nodes;
+    std::map<std::string, Run> runs;
+    double scale = 1;
+};
+
+[[nodiscard]] FrameModel read_frame(const Input& input);
+
+/// Forces multiplied by `factor`; springs as they are.
+[[nodiscard]] NodeLoads factored(const NodeLoads& loads, double factor);
+
+/// The equilibrium. \throws CaseError with the solver's message if there is none
+[[nodiscard]] Solution solve_or_say(const FrameModel& model);
+
+/// One number out of a solution.
+[[nodiscard]] Number extract(const FrameModel& model, const Solution& solution, const Input& what);
+
+/// Every number of "results".
+[[nodiscard]] Answers extract_all(const FrameModel& model, const Solution& solution, const Input& input);
+
+/// Index of "ux" "uy" "uz" "rx" "ry" "rz". \throws CaseError
+[[nodiscard]] int direction_of(const std::string& name);
+
+/// Node or run of that name. \throws CaseError
+[[nodiscard]] int node_of(const FrameModel& model, const std::string& name);
+[[nodiscard]] const Run& run_of(const FrameModel& model, const std::string& name);
+
+}  // namespace coverframe::validation

@@ -1,0 +1,19 @@
+// SPDX-License-Identifier: BSD-3-Clause
+#include "model.hpp"
+
+namespace coverframe::validation {
+
+const std::map<std::string, Model>& models() {
+    static const std::map<std::string, Model> all = [] {
+        std::map<std::string, Model> map;
+        add_snow_models(map);
+        add_timber_models(map);
+        add_frame_models(map);
+        add_strip_models(map);
+        add_cover_models(map);
+        return map;
+    }();
+    return all;
+}
+
+}  // namespace coverframe::validation

@@ -1,0 +1,24 @@
+// SPDX-License-Identifier: BSD-3-Clause
+// What the runner can compute: a model takes the input of a case and answers by calling the library.
+#pragma once
+
+#include <map>
+#include <string>
+
+#include "input.hpp"
+#include "values.hpp"
+
+namespace coverframe::validation {
+
+using Model = Answers (*)(const Input&);
+
+/// Models by name; each family in a file of its own.
+[[nodiscard]] const std::map<std::string, Model>& models();
+
+void add_snow_models(std::map<std::string, Model>& all);
+void add_timber_models(std::map<std::string, Model>& all);
+void add_frame_models(std::map<std::string, Model>& all);
+void add_strip_models(std::map<std::string, Model>& all);
+void add_cover_models(std::map<std::string, Model>& all);
+
+}  // namespace coverframe::validation
