@@ -1,0 +1,103 @@
+// SPDX-License-Identifier: BSD-3-Clause
+#include <optional>
+
+#include "coverframe/actions/arrangement.hpp"
+#include "coverframe/units/crossing.hpp"
+#include "report/format.hpp"
+#include "report/html.hpp"
+#include "report/sheet.hpp"
+#include "report/text.hpp"
+
+namespace coverframe::reporting {
+namespace {
+
+// Rows of what was chosen, the value, and where it comes from.
+struct Choices {
+    UnitsShown units;
+    Table table{{"what", "value", "where it comes from"}, {}};
+
+    void row(std::string_view what, std::string value_markup, std::string_view source) {
+        table.rows.push_back({tag("span", what), std::move(value_markup), tag("span", source)});
+    }
+    void words(std::string_view what, std::string_view value, std::string_view source) { row(what, tag("span", value), source); }
+    void add(std::string_view what, const Cited<double>& value) { row(what, tag("span", rounded(value.value), "n"), value.source); }
+    void add(std::string_view what, const Cited<Length>& value) { row(what, value_html(value.value, units), value.source); }
+    void add(std::string_view what, const Cited<Force>& value) { row(what, value_html(value.value, units), value.source); }
+    void add(std::string_view what, const Cited<LineLoad>& value) {
+        row(what, value_html(in_N_per_m(value.value), "N/m", units), value.source);
+    }
+    void add(std::string_view what, const Cited<Angle>& value) { row(what, value_html(in_deg(value.value), "deg", units), value.source); }
+    void stress(std::string_view what, const Cited<Pressure>& value) {
+        row(what, value_html(in_N_per_mm2(value.value), "N/mm2", units), value.source);
+    }
+    void area_load(std::string_view what, const Cited<Pressure>& value) {
+        row(what, value_html(in_kPa(value.value), "kPa", units), value.source);
+    }
+    template <class Value>
+    void add(std::string_view what, const std::optional<Cited<Value>>& value) {
+        if (value) add(what, *value);
+    }
+};
+
+void add_site_and_basis(Choices& choices, const Plan& plan) {
+    const GroundSnow& snow = plan.site.ground_snow;
+    const Basis& basis = plan.basis;
+    const std::string category = snow.risk_category.empty() ? "" : ", risk category " + snow.risk_category;
+    choices.row("ground snow, " + std::string(name_of(snow.document)) + category, value_html(in_kPa(snow.load), "kPa", choices.units),
+                snow.source);
+    choices.add("exposure factor C_e", basis.snow.exposure_factor);
+    choices.add("thermal factor C_t", basis.snow.thermal_factor);
+    choices.words("surface", basis.snow.surface.value == Surface::slippery ? "slippery, snow free to slide" : "other, snow kept from sliding",
+                  basis.snow.surface.source);
+    choices.add("winter wind W_2", basis.snow.winter_wind);
+    choices.add("factor on self-weight", basis.combination.permanent);
+    choices.add("factor on snow", basis.combination.snow);
+    choices.words("timber", name_of(basis.timber.document), "plan");
+    if (const auto& wet = basis.timber.wet_service) choices.words("moisture over 19 % in service", wet->value ? "yes" : "no", wet->source);
+    choices.add("time effect factor lambda", basis.timber.time_effect_factor);
+    choices.add("modification factor k_mod", basis.timber.modification_factor);
+    choices.add("material factor gamma_M", basis.timber.material_factor);
+    const Cited<Angle> threshold = shedding_threshold(plan);
+    choices.add("slope from which snow is counted on to leave", threshold);
+}
+
+void add_boat(Choices& choices, const Boat& boat) {
+    for (const Stand& stand : boat.stands) choices.area_load(stand.name + ": pressure it takes under a foot", stand.bearing);
+    for (const Obstacle& obstacle : boat.obstacles) choices.add(obstacle.name + ": clearance to the film", obstacle.clearance);
+}
+
+void add_straps_and_band(Choices& choices, const Plan& plan) {
+    for (const StrapKind& strap : plan.straps) {
+        const std::string name = "strap " + strap.name + ": ";
+        choices.add(name + "stiffness EA, low", strap.stiffness_low);
+        choices.add(name + "stiffness EA, high", strap.stiffness_high);
+        choices.add(name + "break strength", strap.break_strength);
+        choices.add(name + "share the buckle holds", strap.buckle_efficiency);
+        choices.add(name + "share left after sun and wear", strap.ageing);
+        choices.add(name + "share used for months", strap.working_share);
+    }
+    choices.add("upward pull the rub rail takes", plan.support.band.rub_rail_hold);
+}
+
+void add_film(Choices& choices, const Film& film) {
+    choices.words("film thickness", thickness(film.thickness.value, choices.units), film.thickness.source);
+    choices.add("film tension, low", film.tension_low);
+    choices.add("film tension, high", film.tension_high);
+    choices.stress("film modulus E", film.modulus);
+    choices.add("film Poisson's ratio", film.poisson);
+    choices.stress("film strength", film.strength);
+    choices.row("film unit weight", value_html(in_kN_per_m3(film.unit_weight.value), "kN/m3", choices.units), film.unit_weight.source);
+}
+
+}  // namespace
+
+std::string choices_html(const Assessment& assessment) {
+    Choices choices{assessment.plan.units_shown};
+    add_site_and_basis(choices, assessment.plan);
+    add_boat(choices, assessment.plan.boat);
+    add_straps_and_band(choices, assessment.plan);
+    add_film(choices, assessment.plan.film);
+    return table_html(choices.table, "compact");
+}
+
+}  // namespace coverframe::reporting

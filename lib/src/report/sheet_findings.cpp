@@ -1,0 +1,153 @@
+// SPDX-License-Identifier: BSD-3-Clause
+#include <algorithm>
+
+#include "coverframe/units/crossing.hpp"
+#include "report/format.hpp"
+#include "report/html.hpp"
+#include "report/sheet.hpp"
+#include "report/text.hpp"
+
+namespace coverframe::reporting {
+namespace {
+
+std::vector<const Finding*> with_verdict(const Assessment& assessment, Verdict verdict) {
+    std::vector<const Finding*> rows;
+    for (const Finding& finding : assessment.findings) {
+        if (finding.verdict == verdict) rows.push_back(&finding);
+    }
+    return rows;
+}
+
+std::string used_html(const Finding& finding) {
+    if (finding.utilisation) return tag("span", percent(*finding.utilisation), "n strong");
+    return tag("span", finding.verdict == Verdict::exceeded ? "no capacity" : "none", "n strong");
+}
+
+std::string where_html(const Assessment& assessment, const Finding& finding) {
+    if (!finding.x) return {};
+    return ' ' + wrap("span", escaped("at ") + value_html(*finding.x, "m", assessment.plan.units_shown) + escaped(" aft"), "small");
+}
+
+std::string situation_html(const Assessment& assessment, const std::string& name) {
+    const std::string number = situation_number(assessment, name);
+    return number == one_line(name) ? tag("span", name, "small") : tag("span", number + ": " + name, "small");
+}
+
+std::string part_name_html(const Finding& finding) {
+    return tag("span", one_line(finding.part), "strong") + "<br/>" + tag("span", plain_name(finding.check));
+}
+
+std::string range_html(const std::vector<PlanLoad>& loads, UnitsShown units) {
+    if (loads.empty()) return {};
+    const auto [least, most] = std::ranges::minmax(loads, {}, [](const PlanLoad& load) { return in_kPa(load.value); });
+    const std::string low = value_html(in_kPa(least.value), "kPa", units);
+    return least.value == most.value ? low : low + " to " + value_html(in_kPa(most.value), "kPa", units);
+}
+
+std::string terms_html(const std::vector<Term>& terms, UnitsShown units) {
+    Table table{{"", "value", "how", "clause"}, {}};
+    for (const Term& term : terms) {
+        table.rows.push_back({tag("span", term.symbol, "n"), value_html(term.value, term.unit, units, 4), tag("span", term.formula),
+                              term.clause.document.empty() ? "" : tag("span", text_of(term.clause))});
+    }
+    return table_html(table);
+}
+
+}  // namespace
+
+std::string failing_html(const Assessment& assessment) {
+    const std::vector<const Finding*> rows = with_verdict(assessment, Verdict::exceeded);
+    if (rows.empty()) return {};
+    const UnitsShown units = assessment.plan.units_shown;
+    std::string head;
+    for (const char* name : {"part", "demand", "capacity", "used", "rule"}) head += tag("th", name);
+    std::string html = wrap("thead", wrap("tr", head)) + '\n';
+    for (const Finding* finding : rows) {
+        const std::string numbers = wrap("td", part_name_html(*finding)) +
+                                    wrap("td", value_html(finding->demand, finding->unit, units)) +
+                                    wrap("td", value_html(finding->capacity, finding->unit, units)) +
+                                    wrap("td", used_html(*finding)) + wrap("td", tag("span", text_of(finding->clause), "small"));
+        const std::string say = "<tr class=\"say\"><td colspan=\"5\">" + tag("p", finding->sentence, "strong") +
+                                situation_html(assessment, finding->situation) + where_html(assessment, *finding) + "</td></tr>";
+        html += wrap("tbody", wrap("tr", numbers) + '\n' + say, "one") + '\n';
+    }
+    return wrap("table", html, "failing") + '\n';
+}
+
+std::string holding_html(const Assessment& assessment) {
+    const UnitsShown units = assessment.plan.units_shown;
+    Table table{{"part", "demand", "capacity", "used", "rule", "in"}, {}};
+    for (const Finding* finding : with_verdict(assessment, Verdict::satisfied)) {
+        const std::string where = finding->situation.empty() ? "" : situation_number(assessment, finding->situation);
+        table.rows.push_back({tag("span", subject(*finding), "strong") + "<br/>" + tag("span", finding->sentence),
+                              value_html(finding->demand, finding->unit, units), value_html(finding->capacity, finding->unit, units),
+                              used_html(*finding), tag("span", text_of(finding->clause)), tag("span", where)});
+    }
+    return table_html(table, "compact");
+}
+
+std::string not_judged_html(const Assessment& assessment) {
+    Table table{{"part", "why not", "rule"}, {}};
+    for (const Finding* finding : with_verdict(assessment, Verdict::not_applicable)) {
+        table.rows.push_back({tag("span", subject(*finding)), tag("span", finding->sentence), tag("span", text_of(finding->clause))});
+    }
+    return table_html(table, "compact");
+}
+
+std::string forces_html(const Assessment& assessment) {
+    const UnitsShown units = assessment.plan.units_shown;
+    Table table{{"part", "carries", "least", "in", "greatest", "in"}, {}};
+    for (const ForceRange& force : assessment.forces) {
+        table.rows.push_back({tag("span", force.part, "strong"), tag("span", force.quantity), value_html(force.least, force.unit, units),
+                              tag("span", situation_number(assessment, force.least_in)),
+                              value_html(force.greatest, force.unit, units),
+                              tag("span", situation_number(assessment, force.greatest_in))});
+    }
+    return table_html(table, "compact");
+}
+
+std::string situations_html(const Assessment& assessment) {
+    const UnitsShown units = assessment.plan.units_shown;
+    Table table{{"", "situation", "ridge down", "film sag", "pressing down", "held up by"}, {}};
+    for (const SituationResult& result : assessment.situations) {
+        std::vector<std::string> row{tag("span", situation_number(assessment, result.situation.name), "n"),
+                                     tag("span", result.situation.name)};
+        if (result.status == SolveStatus::converged) {
+            row.insert(row.end(), {value_html(result.ridge_sag, "m", units), value_html(result.film_sag, "m", units),
+                                   value_html(result.vertical_load, "N", units), value_html(result.vertical_reaction, "N", units)});
+        } else {
+            row.back() += "<br/>" + tag("span", std::string("No balance (") + name_of(result.status) + "): " + result.message, "strong");
+            row.insert(row.end(), 4, tag("span", "none"));
+        }
+        table.rows.push_back(std::move(row));
+    }
+    return table_html(table, "compact");
+}
+
+std::string arrangements_html(const Assessment& assessment) {
+    const UnitsShown units = assessment.plan.units_shown;
+    Table table{{"snow", "on port", "on starboard", "rule", "read for a boat cover as"}, {}};
+    for (const Arrangement& arrangement : assessment.arrangements) {
+        table.rows.push_back({tag("span", arrangement.name, "strong"), range_html(arrangement.port, units),
+                              range_html(arrangement.starboard, units), tag("span", text_of(arrangement.clause)),
+                              tag("span", arrangement.note)});
+    }
+    return table_html(table, "compact");
+}
+
+std::string workings_html(const Assessment& assessment) {
+    const UnitsShown units = assessment.plan.units_shown;
+    std::string html;
+    for (const Arrangement& arrangement : assessment.arrangements) {
+        if (arrangement.workings.empty()) continue;
+        html += wrap("div", tag("h3", "Snow, " + arrangement.name) + terms_html(arrangement.workings, units)) + '\n';
+    }
+    for (const Finding& finding : assessment.findings) {
+        if (finding.workings.empty()) continue;
+        const std::string where = finding.situation.empty() ? "" : " (" + situation_number(assessment, finding.situation) + ")";
+        html += wrap("div", tag("h3", subject(finding) + where) + terms_html(finding.workings, units)) + '\n';
+    }
+    return html.empty() ? html : wrap("div", '\n' + html, "workings");
+}
+
+}  // namespace coverframe::reporting
