@@ -5,6 +5,7 @@
 #include <cmath>
 #include <map>
 
+#include "coverframe/actions/argument.hpp"
 #include "coverframe/plan/geometry.hpp"
 #include "coverframe/plan/timber.hpp"
 #include "coverframe/plan/validate.hpp"
@@ -302,6 +303,8 @@ private:
 }  // namespace
 
 Layout lay_out(const Plan& plan, const LayoutOptions& options) {
+    argument::within(in_m(options.station_spacing), 0.01, 10.0,
+                     {"layout.station_spacing.range", "spacing of the stations", "m"});
     require_valid(plan);
     return Builder(plan, options).build();
 }

@@ -19,7 +19,7 @@ namespace coverframe {
 enum class Bound { low, high };
 
 struct LayoutOptions {
-    Length station_spacing = Length::from_value(0.25);  ///< greatest distance of stations along the ridge
+    Length station_spacing = Length::from_value(0.25);  ///< greatest distance along the ridge, 0.01 to 10 m
     Bound strap_stiffness = Bound::low;
 };
 
@@ -56,7 +56,7 @@ struct Layout {
     bool ridge_is_pole = true;
 };
 
-/// \throws InputError as require_valid(plan)
+/// \throws InputError as require_valid(plan); layout.station_spacing.range
 [[nodiscard]] Layout lay_out(const Plan& plan, const LayoutOptions& options = {});
 
 }  // namespace coverframe
