@@ -19,8 +19,8 @@ FT = 0.3048  # [m]
 
 
 def test_flat_load_of_an_unheated_gable() -> None:
-    # O'Rourke, Snow Loads: Guide to ASCE 7-10 (2010), Example 4-3: p_g = 30 psf, C_e = 1.0, C_t = 1.2, printed 25.2 psf.
-    # The equation is the same in 7-22 for an importance factor of 1.0.
+    # O'Rourke, Snow Loads: Guide to ASCE 7-10 (2010), Example 4-3: p_g = 30 psf, C_e = 1.0, C_t = 1.2, printed
+    # 25.2 psf. The equation is the same in 7-22 for an importance factor of 1.0.
     load = asce7_22.flat_load(ground_snow_kpa="30 psf", exposure_factor=1.0, thermal_factor=1.2)
     assert load == pytest.approx(25.2 * PSF, rel=1e-12)
 
@@ -32,8 +32,8 @@ def test_unit_weight_of_drifted_snow() -> None:
 
 
 def test_load_of_a_low_duopitch_roof() -> None:
-    # Steel Buildings in Europe, Single-storey steel buildings, Part 3, Appendix A: s_k = 0.65 kN/m2, 8.5 degrees, printed
-    # 0.52 kN/m2.
+    # Steel Buildings in Europe, Single-storey steel buildings, Part 3, Appendix A: s_k = 0.65 kN/m2, 8.5 degrees,
+    # printed 0.52 kN/m2.
     mu = en1991_1_3.shape_coefficient(slope_deg=8.5)
     load = en1991_1_3.roof_load(
         ground_snow_kpa=0.65, shape_coefficient=mu, exposure_coefficient=1.0, thermal_coefficient=1.0

@@ -39,8 +39,8 @@ def test_the_level_force_solves_the_compatibility_equation(rise: float, load: fl
 
 
 def test_a_level_strip_is_near_the_cubic_of_the_shallow_cable() -> None:
-    # H^3 - T H^2 - EA (q L)^2/24 = 0 (Irvine, Cable Structures, from memory); span 2.5 m, EA 400 kN, T 500 N, q 200 N/m:
-    # H = 1794.3 N by the cubic.
+    # H^3 - T H^2 - EA (q L)^2/24 = 0 (Irvine, Cable Structures, from memory); span 2.5 m, EA 400 kN, T 500 N,
+    # q 200 N/m: H = 1794.3 N by the cubic.
     state = cf.strip(span_m=2.5, rise_m=0, load_kpa=0.2, tension_n_per_m=500, stiffness_n_per_m=4e5)
     roots = np.roots([1, -500, 0, -4e5 * 500**2 / 24])
     assert state.level_force_n_per_m == pytest.approx(float(roots[roots.imag == 0][0].real), rel=0.005)
