@@ -80,14 +80,15 @@ Share share_of(const SidePulls& pulls, double from, double to) {
 struct Harder {
     Share share;
     Side side = Side::port;
+    bool alike = false;  ///< both sides are pulled the same
 };
 
 Harder harder(const std::array<SidePulls, 2>& sides, double from, double to) {
     const Share port = share_of(sides[0], from, to);
     const Share starboard = share_of(sides[1], from, to);
-    return starboard.net > port.net || (starboard.net == port.net && starboard.film > port.film)
-               ? Harder{starboard, Side::starboard}
-               : Harder{port, Side::port};
+    const bool same = alike(port.film, starboard.film) && alike(port.net, starboard.net);
+    const bool second = starboard.net > port.net || (starboard.net == port.net && starboard.film > port.film);
+    return second ? Harder{starboard, Side::starboard, same} : Harder{port, Side::port, same};
 }
 
 std::vector<BellyStrap> from_bow(const Band& band) {
@@ -121,8 +122,8 @@ Finding belly_finding(const CheckInput& input, const std::array<SidePulls, 2>& s
     const std::string part = "belly strap " + std::to_string(k + 1);
     Finding finding = compare("band.lift", part, strap::clause_strength, input, demand / 1e3, in_kN(strap_strength(kind)), "kN");
     finding.x = x;
-    finding.sentence = part + ", " + shown(strap.x, units) + " aft of the stem, is pulled with " + shown(from_N(demand), units) +
-                       " on the " + name_of(worst.side) + " leg where it may carry " + shown(strap_strength(kind), units) +
+    finding.sentence = opening(part) + ", " + shown(strap.x, units) + " aft of the stem, is pulled with " + shown(from_N(demand), units) +
+                       " on " + (worst.alike ? std::string("each") : std::string("the ") + name_of(worst.side)) + " leg where it may carry " + shown(strap_strength(kind), units) +
                        (finding.verdict == Verdict::exceeded ? "; put more belly straps beside it, or a stronger one." : ".");
     if (!input.workings) return finding;
     finding.workings = hold_terms(input, worst.share);
@@ -147,8 +148,8 @@ Finding rub_rail_finding(const CheckInput& input, const std::array<SidePulls, 2>
     const double pull = std::max(port, starboard);
     const double hold = rail_hold(input.plan);
     Finding finding = compare("band.lift", "band", clause_hold, input, pull / 1e3, hold / 1e3, "kN/m");
-    finding.sentence = "the film pulls the band up with up to " + shown(from_N_per_m(pull), units) + " on the " + name_of(side) +
-                       " side";
+    finding.sentence = "The film pulls the band up with up to " + shown(from_N_per_m(pull), units) +
+                       (alike(port, starboard) ? " on both sides" : std::string(" on the ") + name_of(side) + " side");
     finding.sentence += hold > 0.0 ? ", and the rub rail holds " + shown(from_N_per_m(hold), units)
                                    : ", and nothing holds it down";
     finding.sentence += finding.verdict == Verdict::exceeded ? "; fit belly straps under the hull from band to band." : ".";
@@ -209,7 +210,7 @@ Finding tension_finding(const CheckInput& input, const BandSpan& span) {
     Finding finding = compare("band.tension", "band", strap::clause_strength, input, span.end / 1e3,
                               in_kN(strap_strength(kind)), "kN");
     finding.x = span.x;
-    finding.sentence = "the band pulls " + shown(from_N(span.end), units) +
+    finding.sentence = "The band pulls " + shown(from_N(span.end), units) +
                        (span.x ? " near " + shown(from_m(*span.x), units) + " aft of the stem" : std::string(" all along")) +
                        " where it may carry " + shown(strap_strength(kind), units) +
                        (finding.verdict == Verdict::exceeded ? "; set the belly straps closer or use a stronger band." : ".");
@@ -227,7 +228,7 @@ Finding tension_finding(const CheckInput& input, const BandSpan& span) {
 Finding band_on_rail_finding(const CheckInput& input, const Finding& lift) {
     if (lift.verdict == Verdict::exceeded)
         return not_applicable("band.tension", "band", clause_cable, input,
-                              "the band is not judged: it lifts, and no belly straps divide it into lengths it could span.");
+                              "The band is not judged: it lifts, and no belly straps divide it into lengths it could span.");
     return tension_finding(input, band_span(input, {}, std::nullopt));
 }
 

@@ -69,12 +69,12 @@ std::string clearance_sentence(const CheckInput& input, const Obstacle& obstacle
     const std::string where = " " + place_text(sample.at, units);
     const std::string wanted = shown(obstacle.clearance.value, units);
     if (verdict == Verdict::satisfied)
-        return "the film stays " + shown(gap, units) + " over the " + obstacle.name + where + "; " + wanted + " must stay free.";
+        return "The film stays " + shown(gap, units) + " over the " + obstacle.name + where + "; " + wanted + " must stay free.";
     const std::string mend = "; raise the ridge there, or set supports closer.";
     if (gap > Length{})
-        return "the film comes down to " + shown(gap, units) + " over the " + obstacle.name + where + ", and " + wanted +
+        return "The film comes down to " + shown(gap, units) + " over the " + obstacle.name + where + ", and " + wanted +
                " must stay free" + mend;
-    return "the film touches the " + obstacle.name + where + ": it would come down " + shown(-gap, units) + " below its edge" +
+    return "The film touches the " + obstacle.name + where + ": it would come down " + shown(-gap, units) + " below its edge" +
            mend;
 }
 
@@ -108,7 +108,7 @@ std::vector<Finding> check_clearance(const CheckInput& input) {
         const bool exceeded = finding && finding->verdict == Verdict::exceeded;
         if (found.outside && !exceeded) {
             finding = not_applicable("clearance", obstacle.name, clause_clearance, input,
-                                     "the " + obstacle.name + " is not judged: its outline " +
+                                     "The " + obstacle.name + " is not judged: its outline " +
                                          place_text(*found.outside, input.plan.units_shown) +
                                          " lies outside the film between the first and last strip and the rails; look there.");
             finding->x = in_m(found.outside->x);

@@ -11,6 +11,12 @@ namespace coverframe::checks_detail {
 
 std::string bay_part(std::string_view what, const RidgeBay& bay) { return std::string(what) + ", " + bay.name; }
 
+std::string opening(std::string_view part) {
+    std::string text(part);
+    if (!text.empty() && text.front() >= 'a' && text.front() <= 'z') text.front() = static_cast<char>(text.front() - 'a' + 'A');
+    return text.find(", ") == std::string::npos ? text : text + ",";
+}
+
 Finding not_applicable(std::string check, std::string part, Clause clause, const CheckInput& input,
                        std::string sentence) {
     Finding finding;

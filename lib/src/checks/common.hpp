@@ -16,12 +16,22 @@ namespace coverframe::checks_detail {
 /// "ridge, U1 to U2".
 [[nodiscard]] std::string bay_part(std::string_view what, const RidgeBay& bay);
 
+/// A part at the beginning of a sentence: "ridge, U1 to U2" -> "Ridge, U1 to U2,".
+[[nodiscard]] std::string opening(std::string_view part);
+
 /// A finding that the rule does not cover, with the reason.
 [[nodiscard]] Finding not_applicable(std::string check, std::string part, Clause clause, const CheckInput& input,
                                      std::string sentence);
 
 /// A line of a working; plain arithmetic without a clause.
 [[nodiscard]] Term term(std::string symbol, double value, std::string unit, std::string formula, Clause clause = {});
+
+/// Whether two values are the same but for what arithmetic leaves over.
+[[nodiscard]] constexpr bool alike(double a, double b) {
+    const double difference = a > b ? a - b : b - a;
+    const double size = (a > 0.0 ? a : -a) + (b > 0.0 ? b : -b);
+    return difference <= 1e-6 * size;
+}
 
 /// Indices of the strips that hang on the stations of a bay, both ends included, in the order of Cover::strips.
 [[nodiscard]] std::vector<int> strips_of(const Cover& cover, const RidgeBay& bay);

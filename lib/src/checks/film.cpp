@@ -32,7 +32,17 @@ Hung hung(const CheckInput& input, int i) {
     return {strip, input.state.strips[at(i)], x_of(input.cover, strip)};
 }
 
-std::string on_side(const CoverStrip& strip) { return std::string("on the ") + name_of(strip.side) + " side"; }
+/// "on the port side", or "on both sides" where the strip across is as bad.
+template <class Badness>
+std::string on_side(const CheckInput& input, const Hung& worst, Badness badness) {
+    for (std::size_t i = 0; i < input.cover.strips.size(); ++i) {
+        const CoverStrip& strip = input.cover.strips[i];
+        if (strip.node == worst.strip.node && strip.side != worst.strip.side &&
+            alike(badness(hung(input, static_cast<int>(i))), badness(worst)))
+            return "on both sides";
+    }
+    return std::string("on the ") + name_of(worst.strip.side) + " side";
+}
 
 /// The strip of a bay for which `badness` is largest; the first of equals. \pre at least one
 template <class Badness>
@@ -72,7 +82,7 @@ Finding stress_finding(const CheckInput& input, const FilmBay& bay) {
     Finding finding = compare("film.stress", bay.part, clause_stress, input, in_N_per_mm2(stress),
                               in_N_per_mm2(film.strength.value), "N/mm2");
     finding.x = worst.x;
-    finding.sentence = bay.part + " is stretched to " + shown_stress(stress, units) + " " + on_side(worst.strip) +
+    finding.sentence = opening(bay.part) + " is stretched to " + shown_stress(stress, units) + " " + on_side(input, worst, tension_per_metre) +
                        " where it takes " + shown_stress(film.strength.value, units) +
                        (finding.verdict == Verdict::exceeded ? "; use thicker film, or a steeper cover." : ".");
     if (input.workings)
@@ -161,14 +171,15 @@ std::string drainage_sentence(const CheckInput& input, const FilmBay& bay, int w
     const Length most = from_m(0.25 * h.state.span * finding.capacity);
     const Length sag = from_m(h.state.sag);
     if (finding.verdict == Verdict::satisfied)
-        return bay.part + " drains: it sags " + shown(sag, units) + " at the most, and water runs off up to " +
+        return opening(bay.part) + " drains: it sags " + shown(sag, units) + " at the most, and water runs off up to " +
                shown(most, units) + ".";
-    const std::string where = bay.part + " holds water " + on_side(h.strip) + ": ";
+    const std::string side = on_side(input, h, [](const Hung& each) { return each.state.sag; });
+    const std::string where = opening(bay.part) + " holds water " + side + ": ";
     const std::string mend = "; raise the ridge or set supports closer, and clear snow and water early.";
     if (finding.capacity <= 0.0) return where + "the ridge is no higher than the rail there" + mend;
     const Pond pond = pond_of(input, bay, worst);
     return where + "it sags " + shown(sag, units) + " where water runs off up to " + shown(most, units) + "; " +
-           shown(from_m3(pond.volume), units) + " can gather, " + shown(from_m(pond.deepest), units) + " deep" +
+           shown(from_m3(pond.volume), units) + " can gather" + (side == "on both sides" ? " on each, " : " there, ") + shown(from_m(pond.deepest), units) + " deep" +
            obstacles_under(input, pond) + mend;
 }
 
@@ -200,7 +211,7 @@ Finding shedding_finding(const CheckInput& input, const Cited<Angle>& threshold,
     Finding finding = compare("film.shedding", bay.part, shedding_clause(input.plan), input, in_deg(threshold.value),
                               in_deg(slope), "deg");
     finding.x = flattest.x;
-    const std::string slopes = bay.part + " slopes " + shown(slope) + " at its flattest";
+    const std::string slopes = opening(bay.part) + " slopes " + shown(slope) + " at its flattest";
     finding.sentence = finding.verdict == Verdict::satisfied
                            ? slopes + ", not under the " + shown(threshold.value) + " from which snow is expected to begin to slide."
                            : slopes + ": snow is not expected to slide off under " + shown(threshold.value) +

@@ -43,9 +43,12 @@ Worst worst_section(const CheckInput& input, const PoleSpan& span, const PieceSt
 }
 
 std::string forces_text(const PieceForces& forces, UnitsShown units) {
+    constexpr double told = 1e-3;  // share of the vertical moment from which the level one is worth telling
+    const double vertical = std::abs(in_N_m(forces.vertical));
+    const double level = std::abs(in_N_m(forces.level));
     const bool pressed = forces.axial < Force{};
-    return shown(from_N_m(std::abs(in_N_m(forces.vertical))), units) + " up and down, " +
-           shown(from_N_m(std::abs(in_N_m(forces.level))), units) + " sideways, " +
+    return shown(from_N_m(vertical), units) + " up and down, " +
+           (level > told * vertical ? shown(from_N_m(level), units) + " sideways, " : "") +
            shown(pressed ? -forces.axial : forces.axial, units) + (pressed ? " push" : " pull");
 }
 
@@ -54,10 +57,10 @@ std::string bending_sentence(const CheckInput& input, const PoleSpan& span, cons
     const Judgement& j = worst.judgement;
     const std::string mend = span.ridge ? "; set an upright in this bay or use a thicker pole" : "; use a thicker pole or prop it";
     if (!j.slender.empty())
-        return span.part + " is too slender (" + j.slender + " is " + number_text(j.demand) + " where " +
+        return opening(span.part) + " is too slender (" + j.slender + " is " + number_text(j.demand) + " where " +
                number_text(j.capacity) + " is the most): it is " + shown(span.piece.span, units) + " long between supports" + mend;
-    if (j.buckles) return span.part + " buckles under " + forces_text(worst.forces, units) + mend;
-    return span.part + " is loaded to " + percent_text(j.demand) + " of what the pole carries in bending: " +
+    if (j.buckles) return opening(span.part) + " buckles under " + forces_text(worst.forces, units) + mend;
+    return opening(span.part) + " is loaded to " + percent_text(j.demand) + " of what the pole carries in bending: " +
            forces_text(worst.forces, units) + (j.demand > 1.0 ? mend : "");
 }
 
@@ -92,7 +95,7 @@ Finding shear_finding(const CheckInput& input, const PoleSpan& span) {
     Finding finding = compare(span.ridge ? "ridge.shear" : "pole.shear", span.part, shear.clause, input,
                               in_N_per_mm2(shear.stress), in_N_per_mm2(shear.strength), "N/mm2");
     finding.x = middle_x(input.cover.layout.frame, input.cover.layout.frame.members[at(member)]);
-    finding.sentence = span.part + " is sheared with " + shown_stress(shear.stress, units) + " where the timber takes " +
+    finding.sentence = opening(span.part) + " is sheared with " + shown_stress(shear.stress, units) + " where the timber takes " +
                        shown_stress(shear.strength, units) +
                        (finding.verdict == Verdict::exceeded ? "; use a thicker pole or more uprights." : ".");
     finding.workings = std::move(shear.terms);
@@ -152,7 +155,7 @@ std::vector<Finding> check_ridge(const CheckInput& input) {
         } catch (const InputError& error) {
             if (!outside_rule(error)) throw;
             findings.push_back(not_applicable(check, part, timber_document(input.plan), input,
-                                              part + " is not judged: " + error.problems().front().advice + "."));
+                                              opening(part) + " is not judged: " + error.problems().front().advice + "."));
         }
     };
     const std::vector<PoleSpan> spans = pole_spans(input.plan, input.cover.layout);

@@ -117,7 +117,7 @@ Finding ridge_finding(const CheckInput& input, const RidgeBay& bay) {
                               in_kN(strap_strength(kind)), "kN");
     finding.x = middle_x(frame, frame.members[at(worst)]);
     const Leg leg{.frame = pull(worst)};
-    finding.sentence = strap_sentence(input, part, leg, finding);
+    finding.sentence = strap_sentence(input, opening(part), leg, finding);
     if (!input.workings) return finding;
     finding.workings = {term("T", pull(worst) / 1e3, "kN", "largest tension in the bay")};
     add_strength_terms(finding.workings, kind);

@@ -74,20 +74,24 @@ Finding column_finding(const CheckInput& input, const Pushed& upright) {
 
 Finding hold_finding(const CheckInput& input, const Pushed& upright) {
     const UnitsShown units = input.plan.units_shown;
+    const FrameNode& top = input.cover.layout.frame.nodes[at(upright.part.top)];
+    if (top.held[0] && top.held[1])
+        return not_applicable("upright.hold", upright.part.name, clause_hold, input,
+                              "The top of " + upright.part.name + " is held by the boat itself: it cannot go over.");
     const LateralHold hold = lateral_hold(input.cover.layout.frame, input.state.node_loads, input.state.frame,
                                           upright.part.top, upright.part.member);
     const double capacity = hold.stiffness * in_m(upright.length);
     Finding finding = compare("upright.hold", upright.part.name, clause_hold, input, in_kN(upright.push), capacity / 1e3, "kN");
     finding.x = upright.x;
+    const bool held = capacity > 0.0;
     const std::string way = std::abs(hold.direction[0]) > std::abs(hold.direction[1]) ? "fore and aft" : "athwart";
     const std::string mend = way == "athwart" ? "; fit or tighten straps from its top to both rails."
                                               : "; fit straps fore and aft from its top.";
-    finding.sentence = pushes(input, upright);
-    if (capacity > 0.0)
-        finding.sentence += " and its top is held " + way + " against up to " + shown(from_N(capacity), units);
-    else
-        finding.sentence += " and nothing holds its top " + way;
-    finding.sentence += finding.verdict == Verdict::exceeded ? ": it falls over" + mend : ".";
+    finding.sentence = pushes(input, upright) +
+                       (held ? " and stands, as its top is held, up to " + shown(from_N(capacity), units)
+                             : " and nothing holds its top") +
+                       (finding.verdict == Verdict::exceeded ? ": it goes over " + way + mend
+                                                             : "; beyond that it would go over " + way + ".");
     if (input.workings)
         finding.workings = {term("N", in_kN(upright.push), "kN", "push of the upright"),
                             term("k", hold.stiffness, "N/m", "least sideways stiffness at its top without it, " + way),
@@ -127,7 +131,7 @@ Finding foot_finding(const CheckInput& input, const Pushed& upright) {
     const Foot foot = foot_of(input.plan, upright.part);
     if (foot.stand == nullptr)
         return not_applicable("upright.foot", upright.part.name, bearing::clause_foot_pad, input,
-                              "the foot of " + upright.part.name +
+                              "The foot of " + upright.part.name +
                                   " is not judged: the plan does not say which part of the boat it stands on.");
     const Section& section = timber.section;
     const FootPad pad = foot.pad.value_or(FootPad{section.depth, section.breadth, Length{}});
@@ -137,8 +141,8 @@ Finding foot_finding(const CheckInput& input, const Pushed& upright) {
                               in_kPa(foot.stand->bearing.value), "kPa");
     finding.x = input.cover.layout.frame.nodes[at(upright.part.foot)].at[0];
     finding.sentence = pushes(input, upright) + (foot.pad ? " on its foot pad: " : " on its bare foot: ") +
-                       shown_area_load(pressure, units) + " where the " + foot.stand->name + " takes " +
-                       shown_area_load(foot.stand->bearing.value, units) +
+                       shown_area_load(pressure, units) + " on the " + foot.stand->name + ", where " +
+                       shown_area_load(foot.stand->bearing.value, units) + " is the most" +
                        (finding.verdict == Verdict::exceeded
                             ? "; use a thicker and larger pad, or set it over a bulkhead."
                             : ".");
