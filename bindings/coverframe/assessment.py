@@ -262,15 +262,15 @@ class Assessment:
         return self._handle.job_sheet()
 
     def side_view(self, *, width_px: float = 720.0) -> str:
-        """Boat and support from starboard, as SVG."""
+        """Boat and support from port, bow to the left, as SVG at most `width_px` wide."""
         return self._handle.side_view(_width(width_px))
 
     def plan_view(self, *, width_px: float = 720.0) -> str:
-        """From above, as SVG."""
+        """From above, bow to the left, as SVG at most `width_px` wide."""
         return self._handle.plan_view(_width(width_px))
 
     def section_view(self, *, width_px: float = 720.0) -> str:
-        """Across the boat where the film comes closest to an obstacle, or sags most, as SVG."""
+        """Across the boat where the film comes closest to an obstacle, or sags most, as SVG at most `width_px` wide."""
         return self._handle.section_view(_width(width_px))
 
     def __reduce__(self) -> tuple[Any, ...]:

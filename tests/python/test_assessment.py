@@ -177,15 +177,17 @@ def test_tables_are_the_callers_own(assessment: cf.Assessment) -> None:
 
 def test_reports_name_the_outcome(assessment: cf.Assessment) -> None:
     assert assessment.verdict.startswith(assessment.outcome) and "\n" not in assessment.verdict
-    assert assessment.verdict in assessment.text() or assessment.outcome in assessment.text()
-    assert json.loads(assessment.json())
+    worst = assessment.governing
+    assert worst is not None
+    assert worst.part in assessment.text() and worst.part in assessment.job_sheet()
+    assert isinstance(json.loads(assessment.json()), dict)
     assert assessment.job_sheet().lstrip().lower().startswith("<!doctype html>")
 
 
-def test_drawings_are_svg_of_the_asked_width(assessment: cf.Assessment) -> None:
+def test_drawings_are_svg_no_wider_than_asked(assessment: cf.Assessment) -> None:
     for draw in (assessment.side_view, assessment.plan_view, assessment.section_view):
         root = xml.etree.ElementTree.fromstring(draw(width_px=500))
-        assert root.tag == "{http://www.w3.org/2000/svg}svg" and float(root.attrib["width"]) == 500
+        assert root.tag == "{http://www.w3.org/2000/svg}svg" and 350 < float(root.attrib["width"]) <= 500
         assert draw() == draw(width_px=720)
 
 
@@ -254,31 +256,18 @@ def test_an_assessment_of_another_version_is_refused(assessment: cf.Assessment) 
     assert refused.value.code == "assessment.pickle"
 
 
-def _exit_code(plan: cf.Plan) -> tuple[int, str]:
-    assessment = cf.assess(plan)
-    return assessment.exit_code, assessment.json()
-
-
 def test_plans_are_judged_in_a_pool_of_processes(document: dict[str, Any]) -> None:
-    plans = [cf.Plan.from_dict(with_snow(document, load)) for load in ("0.2 kPa", "0.9 kPa", "2 kPa")]
-    expected = [_exit_code(plan) for plan in plans]
+    plans = [cf.Plan.from_dict(with_snow(document, load)) for load in ("0.2 kPa", "0.9 kPa")]
     with ProcessPoolExecutor(2, mp_context=multiprocessing.get_context("spawn")) as pool:
-        assert list(pool.map(_exit_code, plans)) == expected
-
-
-def _refused(load: float) -> None:
-    cf.Plan.from_dict({"format": 1, "snow": load})
-
-
-def test_a_refusal_comes_back_from_a_pool() -> None:
-    with ProcessPoolExecutor(1, mp_context=multiprocessing.get_context("spawn")) as pool:
+        judged = list(pool.map(cf.assess, plans))
         with pytest.raises(cf.InputError) as refused:
-            pool.submit(_refused, 1.5).result()
+            pool.submit(cf.assess, {"format": 1, "snow": 1.5}).result()
+    assert [assessment.json() for assessment in judged] == [cf.assess(plan).json() for plan in plans]
     assert "plan.key.unknown" in {problem.code for problem in refused.value.problems}
 
 
 def test_plans_are_judged_in_threads(document: dict[str, Any]) -> None:
-    plans = [cf.Plan.from_dict(with_snow(document, f"{0.2 + 0.1 * i} kPa")) for i in range(8)]
+    plans = [cf.Plan.from_dict(with_snow(document, f"{0.2 + 0.2 * i} kPa")) for i in range(4)]
     expected = [cf.assess(plan).json() for plan in plans]
     with ThreadPoolExecutor(4) as pool:
         assert [assessment.json() for assessment in pool.map(cf.assess, plans)] == expected
@@ -292,7 +281,7 @@ def test_the_interpreter_goes_on_while_a_plan_is_judged(motor_boat_file: Path) -
 
     def judge() -> None:
         before = ticks
-        cf.assess(plan, station_spacing_m=0.02)
+        cf.assess(plan, station_spacing_m=0.1)
         seen.append(ticks - before)
         done.set()
 

@@ -19,27 +19,37 @@ def run(*arguments: str | Path) -> subprocess.CompletedProcess[str]:
     return subprocess.run(command, capture_output=True, text=True, encoding="utf-8")
 
 
+@pytest.fixture
+def open_boat(repository: Path) -> dict[str, Any]:
+    text = (repository / "examples" / "plans" / "open_boat.json").read_text(encoding="utf-8")
+    loaded: dict[str, Any] = json.loads(text)
+    return loaded
+
+
 def write(path: Path, document: dict[str, Any]) -> Path:
     path.write_text(json.dumps(document), encoding="utf-8")
     return path
 
 
 @pytest.fixture
-def light(tmp_path: Path, document: dict[str, Any]) -> Path:
-    document["site"]["ground_snow"]["load"] = "0.01 kPa"
-    return write(tmp_path / "light.json", document)
+def light(tmp_path: Path, open_boat: dict[str, Any]) -> Path:
+    """Hardly any snow, on a sole as hard as stone."""
+    open_boat["site"]["ground_snow"]["load"] = "0.01 kPa"
+    for stand in open_boat["boat"]["stands"]:
+        stand["bearing"]["value"] = "1 MPa"
+    return write(tmp_path / "light.json", open_boat)
 
 
 @pytest.fixture
-def heavy(tmp_path: Path, document: dict[str, Any]) -> Path:
-    document["site"]["ground_snow"]["load"] = "6 kPa"
-    return write(tmp_path / "heavy.json", document)
+def heavy(tmp_path: Path, open_boat: dict[str, Any]) -> Path:
+    open_boat["site"]["ground_snow"]["load"] = "4 kPa"
+    return write(tmp_path / "heavy.json", open_boat)
 
 
 @pytest.fixture
 def falling(tmp_path: Path, document: dict[str, Any]) -> Path:
-    """No cross strap holds the uprights: they fall over sideways."""
-    document["support"]["structure"]["cross_straps"] = []
+    """Five metres of water would lie on the cover."""
+    document["site"]["ground_snow"]["load"] = "50 kPa"
     return write(tmp_path / "falling.json", document)
 
 
