@@ -28,16 +28,16 @@ concept Like = std::same_as<std::remove_const_t<Given>, Struct>;
 
 template <class Visitor>
 void fields(Visitor& v, Like<Point> auto& p) {
-    v.value("x", p.x, limit::along, "aft from the stem head");
-    v.value("y", p.y, limit::athwart, "to starboard");
-    v.value("z", p.z, limit::height, "up from the datum");
+    v.value("x", p.x, limit::along, "x, aft from the stem head");
+    v.value("y", p.y, limit::athwart, "y, to starboard");
+    v.value("z", p.z, limit::height, "z, up from the datum");
 }
 
 template <class Visitor>
 void fields(Visitor& v, Like<RailStation> auto& s) {
-    v.value("x", s.x, limit::along, "aft from the stem head");
-    v.value("half_breadth", s.half_breadth, limit::half_breadth, "centreline to rail; 0 at a pointed stem");
-    v.value("z", s.z, limit::height, "height of the rail over the datum");
+    v.value("x", s.x, limit::along, "x, aft from the stem head");
+    v.value("half_breadth", s.half_breadth, limit::half_breadth, "half breadth of the rail, 0 at a pointed stem");
+    v.value("z", s.z, limit::height, "z, height of the rail over the datum");
 }
 
 template <class Visitor>
@@ -45,8 +45,8 @@ void fields(Visitor& v, Like<Stand> auto& s) {
     v.value("name", s.name, limit::name, "name of the stand");
     v.value("from", s.from, limit::along, "x of its forward end");
     v.value("to", s.to, limit::along, "x of its after end");
-    v.value("half_breadth", s.half_breadth, limit::half_breadth, "how far it reaches to both sides of the centreline");
-    v.value("z", s.z, limit::height, "height over the datum");
+    v.value("half_breadth", s.half_breadth, limit::half_breadth, "half breadth of the stand");
+    v.value("z", s.z, limit::height, "z, height over the datum");
     v.cited("bearing", s.bearing, limit::bearing, "pressure it takes under a foot pad at design loads");
 }
 
@@ -92,13 +92,13 @@ void fields(Visitor& v, Like<SnowBasis> auto& s) {
     v.kinds("document", s.document, words::snow_documents, "document and edition of the snow rules",
             [&](auto& branch, SnowDocument document) {
                 if (document == SnowDocument::asce7_22) {
-                    branch.cited("winter_wind", s.winter_wind, limit::winter_wind, "W_2, winter wind parameter");
+                    branch.cited("winter_wind", s.winter_wind, limit::winter_wind, "winter wind parameter W_2");
                 } else {
                     branch.absent("winter_wind", s.winter_wind, "EN 1991-1-3 has no winter wind parameter");
                 }
             });
-    v.cited("exposure_factor", s.exposure_factor, limit::exposure_factor, "C_e");
-    v.cited("thermal_factor", s.thermal_factor, limit::thermal_factor, "C_t");
+    v.cited("exposure_factor", s.exposure_factor, limit::exposure_factor, "exposure factor C_e");
+    v.cited("thermal_factor", s.thermal_factor, limit::thermal_factor, "thermal factor C_t");
     v.cited("surface", s.surface, words::surfaces,
             "whether snow may slide off; slippery has to be claimed with a reason");
 }
@@ -117,12 +117,15 @@ void fields(Visitor& v, Like<TimberBasis> auto& t) {
                 constexpr const char* of_en = "NDS 2018 has no such value";
                 if (document == TimberDocument::nds2018) {
                     branch.cited("wet_service", t.wet_service, Flag{}, "moisture over 19 percent in service");
-                    branch.cited("time_effect_factor", t.time_effect_factor, limit::time_effect_factor, "lambda");
+                    branch.cited("time_effect_factor", t.time_effect_factor, limit::time_effect_factor,
+                                 "time effect factor lambda");
                     branch.absent("modification_factor", t.modification_factor, of_en);
                     branch.absent("material_factor", t.material_factor, of_en);
                 } else {
-                    branch.cited("modification_factor", t.modification_factor, limit::modification_factor, "k_mod");
-                    branch.cited("material_factor", t.material_factor, limit::material_factor, "gamma_M");
+                    branch.cited("modification_factor", t.modification_factor, limit::modification_factor,
+                                 "modification factor k_mod");
+                    branch.cited("material_factor", t.material_factor, limit::material_factor,
+                                 "material factor gamma_M");
                     branch.absent("wet_service", t.wet_service, of_nds);
                     branch.absent("time_effect_factor", t.time_effect_factor, of_nds);
                 }
@@ -141,8 +144,8 @@ void fields(Visitor& v, Like<Basis> auto& b) {
 template <class Visitor>
 void fields(Visitor& v, Like<StrapKind> auto& s) {
     v.value("name", s.name, limit::name, "name of this kind of strap");
-    v.cited("stiffness_low", s.stiffness_low, limit::strap_stiffness, "EA, lower bound");
-    v.cited("stiffness_high", s.stiffness_high, limit::strap_stiffness, "EA, upper bound");
+    v.cited("stiffness_low", s.stiffness_low, limit::strap_stiffness, "stiffness EA, lower bound");
+    v.cited("stiffness_high", s.stiffness_high, limit::strap_stiffness, "stiffness EA, upper bound");
     v.cited("break_strength", s.break_strength, limit::break_strength, "breaking force of the new strap");
     v.cited("buckle_efficiency", s.buckle_efficiency, limit::share, "share of the break strength the buckle holds");
     v.cited("ageing", s.ageing, limit::share, "share left after sun and wear");
@@ -151,15 +154,15 @@ void fields(Visitor& v, Like<StrapKind> auto& s) {
 
 template <class Visitor>
 void fields(Visitor& v, Like<Section> auto& s) {
-    v.value("breadth", s.breadth, limit::section, "level side of a ridge pole");
-    v.value("depth", s.depth, limit::section, "upright side of a ridge pole");
+    v.value("breadth", s.breadth, limit::section, "breadth of the section, level in a ridge pole");
+    v.value("depth", s.depth, limit::section, "depth of the section, upright in a ridge pole");
 }
 
 template <class Visitor>
 void fields(Visitor& v, Like<FootPad> auto& p) {
-    v.value("length", p.length, limit::pad_side, "fore and aft");
-    v.value("breadth", p.breadth, limit::pad_side, "athwart");
-    v.value("thickness", p.thickness, limit::pad_thickness, "thickness");
+    v.value("length", p.length, limit::pad_side, "length of the pad, fore and aft");
+    v.value("breadth", p.breadth, limit::pad_side, "breadth of the pad, athwart");
+    v.value("thickness", p.thickness, limit::pad_thickness, "thickness of the pad");
 }
 
 template <class Visitor>
@@ -171,19 +174,20 @@ void fields(Visitor& v, Like<PoleRidge> auto& r) {
 template <class Visitor>
 void fields(Visitor& v, Like<StrapRidge> auto& r) {
     v.value("strap", r.strap, limit::name, "kind of strap");
-    v.value("pretension", r.pretension, limit::pretension, "as set with the tensioner before the film goes on");
+    v.value("pretension", r.pretension, limit::pretension,
+            "pretension as set with the tensioner, before the film goes on");
 }
 
 template <class Visitor>
 void fields(Visitor& v, Like<RidgeEnd> auto& e) {
-    v.value("x", e.x, limit::along, "aft from the stem head");
-    v.value("z", e.z, limit::height, "height over the datum");
+    v.value("x", e.x, limit::along, "x, aft from the stem head");
+    v.value("z", e.z, limit::height, "z, height over the datum");
     v.value("hold", e.hold, words::holds, "how the boat holds this end");
 }
 
 template <class Visitor>
 void fields(Visitor& v, Like<Ridge> auto& r) {
-    v.alternatives("kind", r.member, words::ridge_kinds, "timber pole or tight strap",
+    v.alternatives("kind", r.member, words::ridge_kinds, "kind of ridge, timber pole or tight strap",
                    [&](auto& branch, auto& member) { fields(branch, member); });
     v.part("bow", r.bow, "forward end of the ridge");
     v.part("stern", r.stern, "after end of the ridge");
@@ -192,7 +196,7 @@ void fields(Visitor& v, Like<Ridge> auto& r) {
 template <class Visitor>
 void fields(Visitor& v, Like<Upright> auto& u) {
     v.value("name", u.name, limit::name, "name of the upright");
-    v.value("x", u.x, limit::along, "aft from the stem head");
+    v.value("x", u.x, limit::along, "x, aft from the stem head");
     v.value("stands_on", u.stands_on, limit::name, "name of the stand under it");
     v.value("top", u.top, limit::height, "height of the ridge line over the datum");
     v.part("section", u.section, "section of the upright");
@@ -205,7 +209,8 @@ void fields(Visitor& v, Like<CrossStrap> auto& c) {
     v.value("name", c.name, limit::name, "name of the cross strap");
     v.value("over", c.over, limit::name, "name of the upright it goes over");
     v.value("strap", c.strap, limit::name, "kind of strap");
-    v.value("pretension", c.pretension, limit::pretension, "as set with the tensioner before the film goes on");
+    v.value("pretension", c.pretension, limit::pretension,
+            "pretension as set with the tensioner, before the film goes on");
     v.value("sides", c.sides, words::sides, "to which rail it goes");
 }
 
@@ -220,7 +225,7 @@ template <class Visitor>
 void fields(Visitor& v, Like<FoundNode> auto& n) {
     v.value("name", n.name, limit::name, "name of the node");
     fields(v, n.at);
-    v.value("held", n.held, Flag{}, "held by the boat in all three directions");
+    v.value("held", n.held, Flag{}, "whether the boat holds the node in all three directions");
 }
 
 template <class Visitor>
@@ -228,7 +233,7 @@ void fields(Visitor& v, Like<FoundMember> auto& m) {
     v.value("name", m.name, limit::name, "name of the member");
     v.value("from", m.from, limit::name, "node at one end; the foot of an upright");
     v.value("to", m.to, limit::name, "node at the other end");
-    v.kinds("kind", m.kind, words::found_kinds, "what it can carry", [&](auto& branch, FoundKind kind) {
+    v.kinds("kind", m.kind, words::found_kinds, "kind of member", [&](auto& branch, FoundKind kind) {
         if (kind == FoundKind::strap) {
             branch.value("strap", m.strap, limit::name, "kind of strap");
             branch.value("pretension", m.pretension, limit::pretension, "tension in it before snow");
@@ -264,16 +269,17 @@ void fields(Visitor& v, Like<Hangers> auto& h) {
 
 template <class Visitor>
 void fields(Visitor& v, Like<BellyStrap> auto& b) {
-    v.value("x", b.x, limit::along, "aft from the stem head");
+    v.value("x", b.x, limit::along, "x, aft from the stem head");
     v.value("strap", b.strap, limit::name, "kind of strap");
-    v.value("pretension", b.pretension, limit::pretension, "as set with the tensioner");
+    v.value("pretension", b.pretension, limit::pretension, "pretension as set with the tensioner");
 }
 
 template <class Visitor>
 void fields(Visitor& v, Like<Band> auto& b) {
     v.value("strap", b.strap, limit::name, "kind of strap");
-    v.value("pretension", b.pretension, limit::pretension, "as set with the tensioner before the film goes on");
-    v.value("below_rail", b.below_rail, limit::below_rail, "vertical distance, rail to band");
+    v.value("pretension", b.pretension, limit::pretension,
+            "pretension as set with the tensioner, before the film goes on");
+    v.value("below_rail", b.below_rail, limit::below_rail, "depth of the band below the rail");
     v.part("hangers", b.hangers, "short straps that keep the band from sliding down");
     v.list("belly_straps", b.belly_straps, limit::parts, "straps under the hull from band to band");
     v.maybe_cited("rub_rail_hold", b.rub_rail_hold, limit::rub_rail_hold,
@@ -282,7 +288,8 @@ void fields(Visitor& v, Like<Band> auto& b) {
 
 template <class Visitor>
 void fields(Visitor& v, Like<Support> auto& s) {
-    v.alternatives("kind", s.structure, words::structures, "as the yard builds it, or as somebody found it",
+    v.alternatives("kind", s.structure, words::structures,
+                   "kind of support, as the yard builds it or as somebody found it",
                    [&](auto& branch, auto& structure) { fields(branch, structure); });
     v.part("band", s.band, "the strap round the hull under which the film is tucked");
 }
@@ -290,12 +297,14 @@ void fields(Visitor& v, Like<Support> auto& s) {
 template <class Visitor>
 void fields(Visitor& v, Like<Film> auto& f) {
     v.cited("thickness", f.thickness, limit::film_thickness, "thickness of the film");
-    v.cited("tension_low", f.tension_low, limit::film_tension, "tension after relaxation and on a warm day");
-    v.cited("tension_high", f.tension_high, limit::film_tension, "tension just after cooling or on a cold day");
-    v.cited("modulus", f.modulus, limit::film_modulus, "E, secant, for the duration of a snow load");
-    v.cited("poisson", f.poisson, limit::poisson, "nu");
-    v.cited("strength", f.strength, limit::film_strength, "stress the film may carry at design loads");
-    v.cited("unit_weight", f.unit_weight, limit::film_weight, "weight per volume");
+    v.cited("tension_low", f.tension_low, limit::film_tension, "low film tension, after relaxation and on a warm day");
+    v.cited("tension_high", f.tension_high, limit::film_tension,
+            "high film tension, just after cooling or on a cold day");
+    v.cited("modulus", f.modulus, limit::film_modulus,
+            "modulus E of the film, secant, for the duration of a snow load");
+    v.cited("poisson", f.poisson, limit::poisson, "Poisson's ratio nu of the film");
+    v.cited("strength", f.strength, limit::film_strength, "strength of the film, stress it may carry at design loads");
+    v.cited("unit_weight", f.unit_weight, limit::film_weight, "unit weight of the film");
 }
 
 template <class Visitor>

@@ -26,6 +26,9 @@ struct Fit {
 /// "/boat/stands/2/name".
 [[nodiscard]] std::string at(std::string_view list, std::size_t index, std::string_view key = {});
 
+/// What may help after a name that is not in a list: "; did you mean "U1"?", or the names that are.
+[[nodiscard]] std::string help_with(std::string_view name, const std::vector<std::string_view>& names);
+
 /// Names that stand twice in a list are reported under `code`.
 /// \param what  "upright", for the sentence
 void fit_names(Fit& fit, const std::vector<std::string>& names, std::string_view list, std::string_view what,

@@ -16,8 +16,12 @@ using namespace coverframe::literals;
 /// Forward and after end of the rail line. \pre at least one station
 std::pair<Length, Length> rail_ends(const Boat& boat) { return {boat.rail.front().x, boat.rail.back().x}; }
 
-bool rail_is_in_order(const Boat& boat) {
-    return std::adjacent_find(boat.rail.begin(), boat.rail.end(), [](const RailStation& a, const RailStation& b) {
+/// Whether anything can be compared with the rail line.
+bool rail_is_sound(const Boat& boat) {
+    const bool inside_out =
+        std::any_of(boat.rail.begin(), boat.rail.end(), [](const auto& s) { return s.half_breadth < Length{}; });
+    return boat.rail.size() >= 2 && !inside_out &&
+           std::adjacent_find(boat.rail.begin(), boat.rail.end(), [](const RailStation& a, const RailStation& b) {
                return !(a.x < b.x);
            }) == boat.rail.end();
 }
@@ -32,7 +36,7 @@ void fit_rail(Fit& fit) {
                     "; list the stations from stem to stern");
     }
     for (std::size_t i = 1; i + 1 < rail.size(); ++i) {
-        if (rail[i].half_breadth > Length{}) continue;
+        if (rail[i].half_breadth != Length{}) continue;
         fit.add("boat.rail.breadth", at("/boat/rail", i, "half_breadth"), fit.say(rail[i].half_breadth),
                 "rail station " + std::to_string(i + 1) +
                     " lies on the centreline, where both rails would cross; only the stem or the stern may be pointed");
@@ -42,7 +46,7 @@ void fit_rail(Fit& fit) {
         fit.add("boat.rail.breadth", "/boat/rail", "0",
                 "the rail has no breadth anywhere; measure from centreline to rail");
     }
-    if (rail.size() < 2 || !rail_is_in_order(fit.plan.boat)) return;
+    if (!rail_is_sound(fit.plan.boat)) return;
     const Length length = rail.back().x - rail.front().x;
     if (length >= limit::boat_length.low && length <= limit::boat_length.high) return;
     fit.add("boat.length", "/boat/rail", fit.say(length),
@@ -68,7 +72,7 @@ void fit_stand(Fit& fit, std::size_t i) {
                     fit.say(stand.from) + "); \"from\" is its forward end");
         return;
     }
-    if (!rail_is_in_order(boat) || boat.rail.empty()) return;
+    if (!rail_is_sound(boat)) return;
     const auto [stem, stern] = rail_ends(boat);
     if (stand.from < stem || stand.to > stern) {
         fit.add("boat.stand.off_boat", at("/boat/stands", i), fit.say(stand.from) + " to " + fit.say(stand.to),
@@ -149,6 +153,7 @@ void fit_basis(Fit& fit) {
                 std::string("the ground load belongs to ") + name_of(ground) + ", the snow rules to " + name_of(rules) +
                     ": their loads do not mean the same; take both from one document");
     }
+    if (ground != rules) return;
     const double factor = plan.basis.combination.snow.value;
     // Strength-level ground loads (ASCE 7-22, chapter 7) carry the factor 1.0 (2.3.1); 1.5 and 1.6 belong to 50-year
     // loads.
@@ -172,7 +177,7 @@ void fit_boat(Fit& fit) {
     fit_names(fit, names_in(boat.stands), "/boat/stands", "stand", "boat.stand.duplicate");
     for (std::size_t i = 0; i < boat.stands.size(); ++i) fit_stand(fit, i);
     fit_names(fit, names_in(boat.obstacles), "/boat/obstacles", "obstacle", "boat.obstacle.duplicate");
-    if (!rail_is_in_order(boat)) return;
+    if (!rail_is_sound(boat)) return;
     for (std::size_t i = 0; i < boat.obstacles.size(); ++i) fit_obstacle(fit, i);
 }
 
@@ -193,7 +198,7 @@ void fit_band(Fit& fit) {
     for (std::size_t i = 0; i < band.belly_straps.size(); ++i) {
         const BellyStrap& belly = band.belly_straps[i];
         const std::string name = "belly strap " + std::to_string(i + 1);
-        if (rail_is_in_order(fit.plan.boat) && !rail_at(fit.plan.boat, belly.x)) {
+        if (rail_is_sound(fit.plan.boat) && !rail_at(fit.plan.boat, belly.x)) {
             const auto [stem, stern] = rail_ends(fit.plan.boat);
             fit.add("support.band.belly_off_boat", at("/support/band/belly_straps", i, "x"), fit.say(belly.x),
                     name + " at x = " + fit.say(belly.x) + " does not pass under the boat, whose rail runs from " +

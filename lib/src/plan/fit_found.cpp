@@ -8,7 +8,6 @@
 #include "coverframe/plan/geometry.hpp"
 #include "coverframe/units/crossing.hpp"
 #include "plan/fit.hpp"
-#include "plan/suggest.hpp"
 
 namespace coverframe::plan_detail {
 namespace {
@@ -72,8 +71,7 @@ private:
 
     void unknown_end(const std::string& name, const std::string& where, const std::string& member) {
         fit_.add("support.found.end_unknown", where, name,
-                 "member " + member + " ends at \"" + name + "\", which is no node" + did_you_mean(name, names_) +
-                     "; name a node of this plan");
+                 "member " + member + " ends at \"" + name + "\", which is no node" + help_with(name, names_));
     }
 
     void member(std::size_t i) {
@@ -153,8 +151,7 @@ private:
             const std::size_t here = index_of(name);
             if (here == nowhere) {
                 fit_.add("support.found.ridge_unknown", where, name,
-                         "the ridge line names \"" + name + "\", which is no node" + did_you_mean(name, names_) +
-                             "; name a node of this plan");
+                         "the ridge line names \"" + name + "\", which is no node" + help_with(name, names_));
             } else {
                 ridge_node(found_.nodes[here], where);
                 if (before != nowhere) ridge_piece(before, here, where);
@@ -202,6 +199,7 @@ private:
             if (ends.to != nowhere) has_member[ends.to] = true;
             if (ends.known()) group[root(ends.from)] = root(ends.to);
         }
+        const bool all_ends_known = std::all_of(ends_.begin(), ends_.end(), [](const Ends& e) { return e.known(); });
         bool any_held = false;
         for (std::size_t i = 0; i < count; ++i) {
             if (found_.nodes[i].held) group[root(i)] = root(count);
@@ -217,9 +215,10 @@ private:
             const std::string& name = found_.nodes[i].name;
             if (index_of(name) != i) continue;  // the second of a double name has been spoken of
             if (!has_member[i]) {
+                if (!all_ends_known) continue;  // perhaps the member that was meant
                 fit_.add("support.found.node_unused", at("/support/nodes", i), name,
                          "node " + name + " has no member; remove it or connect it");
-            } else if (any_held && root(i) != root(count) && !reported[root(i)]) {
+            } else if (any_held && all_ends_known && root(i) != root(count) && !reported[root(i)]) {
                 reported[root(i)] = true;
                 fit_.add("support.found.disconnected", at("/support/nodes", i), name,
                          "node " + name +

@@ -6,7 +6,6 @@
 #include "coverframe/plan/geometry.hpp"
 #include "coverframe/units/crossing.hpp"
 #include "plan/fit.hpp"
-#include "plan/suggest.hpp"
 
 namespace coverframe::plan_detail {
 namespace {
@@ -15,13 +14,13 @@ using namespace coverframe::literals;
 
 constexpr Length drawing_accuracy = 1.0_mm;
 
-/// The fields the points of ridge_profile() come from.
+/// The objects the points of ridge_profile() come from.
 std::vector<std::string> fields_of_profile(const Support& support) {
     std::vector<std::string> fields;
     if (const auto* ridge = std::get_if<RidgeSupport>(&support.structure)) {
-        fields.push_back("/support/ridge/bow/z");
-        for (std::size_t i = 0; i < ridge->uprights.size(); ++i) fields.push_back(at("/support/uprights", i, "top"));
-        fields.push_back("/support/ridge/stern/z");
+        fields.push_back("/support/ridge/bow");
+        for (std::size_t i = 0; i < ridge->uprights.size(); ++i) fields.push_back(at("/support/uprights", i));
+        fields.push_back("/support/ridge/stern");
     } else if (const auto* found = std::get_if<FoundFrame>(&support.structure)) {
         for (std::size_t i = 0; i < found->ridge_line.size(); ++i) {
             const bool known = std::any_of(found->nodes.begin(), found->nodes.end(),
@@ -44,7 +43,7 @@ void fit_upright_place(Fit& fit, const RidgeSupport& support, std::size_t i) {
     constexpr Length apart = 10.0_mm;
     const Length from = support.ridge.bow.x + apart;
     const Length to = support.ridge.stern.x - apart;
-    if (upright.x < from || upright.x > to) {
+    if (support.ridge.bow.x < support.ridge.stern.x && (upright.x < from || upright.x > to)) {
         fit.add("support.upright.off_ridge", where, fit.say(upright.x),
                 "upright " + upright.name + " at x = " + fit.say(upright.x) +
                     " does not stand under the ridge, which runs from " + fit.say(support.ridge.bow.x) + " to " +
@@ -69,6 +68,7 @@ void fit_upright_foot(Fit& fit, const Upright& upright, std::size_t i) {
     if (stand == nullptr) return;
     const std::string reach = "\"" + stand->name + "\", which reaches from " + fit.say(stand->from) + " to " +
                               fit.say(stand->to) + " and " + fit.say(stand->half_breadth) + " to each side";
+    if (!(stand->from < stand->to)) return;  // spoken of as a stand
     if (upright.x < stand->from || upright.x > stand->to) {
         fit.add("support.upright.off_stand", at("/support/uprights", i, "x"), fit.say(upright.x),
                 "upright " + upright.name + " at x = " + fit.say(upright.x) + " is not on " + reach +
@@ -134,19 +134,24 @@ void fit_strap_ridge(Fit& fit, const Ridge& ridge) {
 void fit_ridge_line(Fit& fit) {
     const std::vector<ProfilePoint> profile = ridge_profile(fit.plan.support);
     const std::vector<std::string> fields = fields_of_profile(fit.plan.support);
+    const bool by_uprights = std::holds_alternative<RidgeSupport>(fit.plan.support.structure);
     bool below = false;
     for (std::size_t i = 0; i < profile.size(); ++i) {
         const auto rail = rail_at(fit.plan.boat, profile[i].x);
+        const bool at_upright = fields[i].starts_with("/support/uprights");
         if (!rail) {
-            // An upright beyond the rail line is spoken of as an upright.
-            if (fields[i].starts_with("/support/uprights")) continue;
-            fit.add("support.ridge.off_boat", fields[i], fit.say(profile[i].x),
+            if (at_upright) continue;  // spoken of as an upright
+            fit.add("support.ridge.off_boat", fields[i] + (by_uprights ? "/x" : ""), fit.say(profile[i].x),
                     "the ridge line has a point at x = " + fit.say(profile[i].x) +
                         ", beyond the rail line; end the ridge on the boat, or extend the rail line to where the film "
                         "goes");
         } else if (profile[i].z < rail->z - drawing_accuracy) {
             below = true;
-            add_below_rail(fit, fields[i], profile[i].x, profile[i].z, rail->z);
+            add_below_rail(fit,
+                           fields[i] + (!by_uprights ? ""
+                                        : at_upright ? "/top"
+                                                     : "/z"),
+                           profile[i].x, profile[i].z, rail->z);
         }
     }
     if (below) return;
@@ -154,7 +159,6 @@ void fit_ridge_line(Fit& fit) {
     for (const RailStation& station : fit.plan.boat.rail) {
         const auto ridge = ridge_at(fit.plan.support, station.x);
         if (!ridge || *ridge >= station.z - drawing_accuracy) continue;
-        const bool by_uprights = std::holds_alternative<RidgeSupport>(fit.plan.support.structure);
         return add_below_rail(fit, by_uprights ? "/support/ridge" : "/support/ridge_line", station.x, *ridge,
                               station.z);
     }
@@ -193,8 +197,7 @@ void fit_ridge_support(Fit& fit, const RidgeSupport& support) {
         if (std::find(names.begin(), names.end(), strap.over) == names.end()) {
             fit.add("support.cross_strap.over_unknown", at("/support/cross_straps", i, "over"), strap.over,
                     "cross strap " + strap.name + " goes over \"" + strap.over +
-                        "\", which is no upright of this plan" + did_you_mean(strap.over, known) +
-                        "; name one of the uprights");
+                        "\", which is no upright of this plan" + help_with(strap.over, known));
         }
         fit_strap_name(fit, strap.strap, at("/support/cross_straps", i, "strap"), "cross strap " + strap.name);
     }

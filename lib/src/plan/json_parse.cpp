@@ -189,6 +189,10 @@ std::optional<JsonValue> parse_json(std::string_view text, std::vector<Problem>&
                             "a plan of more than 4 MiB is not a plan; check which file this is"});
         return std::nullopt;
     }
+    if (text.find_first_not_of(" \t\r\n") == std::string_view::npos) {
+        problems.push_back({"plan.json.syntax", "", "", "the text is empty; check which file this is"});
+        return std::nullopt;
+    }
     if (const std::size_t bytes = utf8_prefix(text).first; bytes != text.size()) {
         problems.push_back({"plan.json.utf8", "", "",
                             "the text is not UTF-8 at " + place_text(text, bytes) + "; save the file as UTF-8"});

@@ -44,7 +44,7 @@ std::string plain_text(const JsonValue& value) {
 }
 
 /// `value` on one line, or nothing if it has nested parts or gets too long.
-std::optional<std::string> on_one_line(const JsonValue& value, std::size_t room) {
+std::optional<std::string> compact(const JsonValue& value, std::size_t room) {
     if (is_plain(value)) return plain_text(value);
     const bool object = value.kind == JsonKind::object;
     std::string line(1, object ? '{' : '[');
@@ -66,7 +66,7 @@ std::optional<std::string> on_one_line(const JsonValue& value, std::size_t room)
 
 void append_text(std::string& out, const JsonValue& value, std::size_t indent, std::size_t used) {
     const std::size_t room = line_width > used ? line_width - used : 0;
-    if (const auto line = on_one_line(value, room)) {
+    if (const auto line = compact(value, room)) {
         out += *line;
         return;
     }
@@ -150,11 +150,18 @@ std::string_view name_of(JsonKind kind) {
 
 std::string short_text(const JsonValue& value) {
     if (!is_plain(value)) return std::string(name_of(value.kind));
-    std::string text = value.kind == JsonKind::string ? value.text : plain_text(value);
+    std::string text = value.kind == JsonKind::string ? on_one_line(value.text) : plain_text(value);
     if (text.size() <= 60) return text;
     std::size_t cut = 57;
     while (cut > 0 && (static_cast<unsigned char>(text[cut]) & 0xC0) == 0x80) --cut;  // not inside a code point
     return text.substr(0, cut) + "...";
+}
+
+std::string on_one_line(std::string text) {
+    for (char& c : text) {
+        if (static_cast<unsigned char>(c) < 0x20) c = ' ';
+    }
+    return text;
 }
 
 std::string json_text(const JsonValue& value) {

@@ -39,8 +39,11 @@ struct JsonValue {
 /// "an object", "a number".
 [[nodiscard]] std::string_view name_of(JsonKind kind);
 
-/// The value in a few characters, for a message.
+/// The value in a few characters on one line, for a message.
 [[nodiscard]] std::string short_text(const JsonValue& value);
+
+/// The text with a blank in place of each control character.
+[[nodiscard]] std::string on_one_line(std::string text);
 
 /// Parses a whole text. Appends to `problems` what is wrong with it as JSON: size, UTF-8, syntax, trailing text, depth,
 /// numbers too large for a double, duplicate keys. Empty if no tree could be made.

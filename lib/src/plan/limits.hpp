@@ -31,6 +31,7 @@ struct Count {
 struct TextRule {
     std::size_t longest = 0;  ///< code points
     bool free_text = false;   ///< may be blank, and may have line ends and tabs
+    std::string_view name;    ///< of the rule, in the schema
 };
 
 /// The rule of a value that is true or false.
@@ -93,10 +94,10 @@ inline constexpr Count line{2, 200};
 inline constexpr Count frame_members{1, 1000};
 
 // Texts
-inline constexpr TextRule name{80, false};
-inline constexpr TextRule title{200, false};
-inline constexpr TextRule source{1000, false};
-inline constexpr TextRule note{10000, true};
+inline constexpr TextRule name{80, false, "name"};
+inline constexpr TextRule title{200, false, "title"};
+inline constexpr TextRule source{1000, false, "source"};
+inline constexpr TextRule note{10000, true, "note"};
 
 }  // namespace limit
 

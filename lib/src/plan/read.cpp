@@ -175,6 +175,7 @@ private:
         if (found == nullptr) return false;
         const Step step(reading_.at, key);
         kind_known_ = leaf(*found, x, words, about);
+        reading_.complete = reading_.complete && kind_known_;
         return kind_known_;
     }
 
@@ -203,12 +204,17 @@ private:
             refuse_kind(found, JsonKind::string, about);
             return false;
         }
+        if (const auto fault = fault_of(found.text, limit::note); fault && fault->code != "plan.text.empty") {
+            reading_.complete = false;
+            return judge(fault, about, short_text(found));
+        }
         try {
             x = read<Quantity>(found.text, reading_.at.text());
         } catch (const InputError& error) {
             reading_.complete = false;
             for (Problem problem : error.problems()) {
-                problem.advice = std::string(about) + ": " + problem.advice;
+                problem.value = short_text(found);
+                problem.advice = on_one_line(std::string(about) + ": " + problem.advice);
                 reading_.problems.push_back(std::move(problem));
             }
             return false;

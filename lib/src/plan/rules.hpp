@@ -57,7 +57,7 @@ template <Readable Quantity>
 template <std::size_t N>
 [[nodiscard]] std::optional<Fault> fault_of(const std::string& text, const std::string_view (&words)[N]) {
     if (std::find(std::begin(words), std::end(words), text) != std::end(words)) return std::nullopt;
-    return Fault{"plan.choice", text, "must be " + list_of(words) + did_you_mean(text, words)};
+    return Fault{"plan.choice", text, "must be " + list_of(words)};
 }
 
 template <class Choice, std::size_t N>

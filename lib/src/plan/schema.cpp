@@ -66,6 +66,9 @@ constexpr std::string_view definition_name() {
     if constexpr (std::same_as<Type, Film>) return "film";
 }
 
+// Some regular expressions let "$" pass before a line end that closes the text; with this they do not.
+constexpr const char* no_line_end = R"((?!\n))";
+
 /// The members of an object, or of one of its kinds.
 struct Members {
     JsonValue properties = JsonValue::object();
@@ -235,17 +238,20 @@ private:
     template <class Value, class Rule>
     JsonValue leaf(const Rule& rule) {
         if constexpr (Readable<Value>) {
-            define<Value>([] {
+            define(definition_name<Value>(), [] {
                 JsonValue made = JsonValue::object();
                 made.add("description",
                          text(std::string(kind_of<Value>()) + ", such as " + std::string(examples_of<Value>())));
                 made.add("type", text("string"));
-                made.add("pattern", text(pattern_of<Value>()));
+                made.add("pattern", text(pattern_of<Value>() + no_line_end));
                 return made;
             });
             JsonValue made = reference(definition_name<Value>());
             made.add("$comment", text(text_of(rule) + ": " + std::string(rule.reason)));
             return made;
+        } else if constexpr (std::same_as<Rule, TextRule>) {
+            define(rule.name, [&] { return schema_of(rule); });
+            return reference(rule.name);
         } else {
             return schema_of(rule);
         }
@@ -268,9 +274,9 @@ private:
         JsonValue made = JsonValue::object();
         made.add("type", text("string"));
         made.add("maxLength", JsonValue::of_number(static_cast<double>(rule.longest)));
-        made.add("pattern",
-                 text(rule.free_text ? R"(^[^\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f]*$)"
-                                     : R"(^[^\u0000-\u001f\u007f]*[^\u0000- \u007f][^\u0000-\u001f\u007f]*$)"));
+        const std::string all = rule.free_text ? R"(^[^\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f]*$)"
+                                               : R"(^[^\u0000-\u001f\u007f]*[^\u0000- \u007f][^\u0000-\u001f\u007f]*$)";
+        made.add("pattern", text(rule.free_text ? all : all + no_line_end));
         return made;
     }
     template <std::size_t N>
@@ -291,7 +297,7 @@ private:
         if constexpr (std::same_as<Item, std::string>) {
             return leaf<std::string>(limit::name);
         } else {
-            define<Item>([this] {
+            define(definition_name<Item>(), [this] {
                 SchemaVisitor inner(definitions_);
                 Item shown{};
                 fields(inner, shown);
@@ -301,9 +307,8 @@ private:
         }
     }
 
-    template <class Type, class Function>
-    void define(Function make) {
-        constexpr std::string_view name = definition_name<Type>();
+    template <class Function>
+    void define(std::string_view name, Function make) {
         if (definitions_.find(name) != nullptr) return;
         JsonValue made = make();  // may define others first
         definitions_.add(name, std::move(made));

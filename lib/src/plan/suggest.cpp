@@ -44,7 +44,7 @@ std::string_view nearest(std::string_view word, std::span<const std::string_view
     if (word.empty() || word.size() > longest) return {};
     const std::string sought = bare(word);
     std::string_view best;
-    std::size_t least = std::max<std::size_t>(2, word.size() / 3) + 1;
+    std::size_t least = word.size() / 3 + 1;
     for (const std::string_view candidate : candidates) {
         const std::string offered = bare(candidate);
         const std::size_t wrong = distance(sought, offered);

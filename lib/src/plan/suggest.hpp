@@ -8,8 +8,8 @@
 
 namespace coverframe::plan_detail {
 
-/// The candidate nearest to `word`: at most two letters wrong, or a third of them in a long word; or the same but for
-/// case, blanks, dashes and underscores. Empty if none is near.
+/// The candidate nearest to `word`, with at most one letter in three wrong; case, blanks, dashes and underscores do not
+/// count. Empty if none is near: of "U1" and "U3" neither is what "U4" means.
 [[nodiscard]] std::string_view nearest(std::string_view word, std::span<const std::string_view> candidates);
 
 /// "; did you mean "thickness"?", or nothing.

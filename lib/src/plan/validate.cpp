@@ -31,12 +31,12 @@ std::string known_are(const std::vector<std::string_view>& names) {
     return text + (names.size() > 8 ? " and others" : "");
 }
 
+}  // namespace
+
 std::string help_with(std::string_view name, const std::vector<std::string_view>& names) {
     const std::string guess = did_you_mean(name, names);
     return guess.empty() ? known_are(names) : guess;
 }
-
-}  // namespace
 
 std::string Fit::say(Length length) const {
     const bool us = plan.units_shown == UnitsShown::us;
@@ -79,7 +79,7 @@ void fit_grade_name(Fit& fit, const std::string& grade, const std::string& where
     const TimberGrade* found = find_timber_grade(grade);
     if (found == nullptr) {
         fit.add("timber.grade.unknown", where, grade,
-                of_what + ": no timber grade is called \"" + grade + '"' + help_with(grade, of_document));
+                of_what + ": no timber grade is called \"" + grade + '"' + known_are(of_document));
     } else if (found->document != document) {
         fit.add("timber.grade.document", where, grade,
                 of_what + ": the values of \"" + grade + "\" belong to " + name_of(found->document) +
