@@ -100,6 +100,7 @@ TEST_CASE("en1995_1_1 6.3.2: instability factor") {
     CHECK(close(instability_factor_6_3_2(1.0, 0.0), 1.0, 1e-12));
     CHECK(close(instability_factor_6_3_2(3.0, 0.0), 1.0 / 9.0, 1e-12));
     CHECK(close(instability_factor_6_3_2(0.7, 0.0), 1.0, 1e-12));
+    for (double s = 0.3; s < 1.0; s += 0.001) CHECK(instability_factor_6_3_2(s, 0.0) <= 1.0);
     // never over Euler, always falling, never zero
     double before = 1.0;
     for (double s = 0.31; s < 100.0; s *= 1.1) {

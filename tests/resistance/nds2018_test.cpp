@@ -71,6 +71,10 @@ TEST_CASE("nds2018 3.7.1: between the crushing and the buckling of the column") 
     }
     CHECK(close(column_stability_3_7_1(from_psi(1e9), 1000_psi), 1.0, 1e-6));
     CHECK(close(column_stability_3_7_1(from_psi(1e-3), 1000_psi), 1e-6, 1e-6));
+    // never over 1, not even by a rounding error
+    for (double ratio = 0.5; ratio < 1e8; ratio *= 1.05) {
+        CHECK(column_stability_3_7_1(from_psi(1e3 * ratio), 1000_psi, 1.0) <= 1.0);
+    }
     // c = 1: no interaction, the smaller of crushing and buckling
     CHECK(close(column_stability_3_7_1(1000_psi, 1000_psi, 1.0), 1.0, 1e-12));
     CHECK(close(column_stability_3_7_1(500_psi, 1000_psi, 1.0), 0.5, 1e-12));

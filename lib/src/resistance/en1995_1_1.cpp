@@ -75,7 +75,7 @@ double instability_factor_6_3_2(double relative_slenderness, double straightness
     const double k = 0.5 * (1.0 + straightness * (s - 0.3) + s * s);
     // (k - s)(k + s), so that the root stays real: k - s = 0.5 [(1 - s)^2 + beta_c (s - 0.3)] >= 0
     const double above = 0.5 * ((1.0 - s) * (1.0 - s) + straightness * (s - 0.3));
-    return 1.0 / (k + std::sqrt(above * (k + s)));
+    return std::min(1.0, 1.0 / (k + std::sqrt(above * (k + s))));  // at most 1 but for the last bit of the division
 }
 
 BendingCompressionResult bending_compression_6_3_2(const BendingCompression& member) {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: BSD-3-Clause
 #include "coverframe/resistance/nds2018.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <cstddef>
@@ -39,9 +40,10 @@ std::size_t row_of(const Lumber& lumber, double widest = row_ends.back()) {
 bool nominal_four_thick(const Lumber& lumber) { return in_in(lumber.thickness) > 3.4; }
 
 // The Ylinen form shared by 3.7.1 and 3.3.3: (1 + a)/(2c) - sqrt(((1 + a)/(2c))^2 - a/c), rearranged so that no
-// difference of nearly equal numbers is taken and the root never sees a negative one.
+// difference of nearly equal numbers is taken and the root never sees a negative one. It is at most 1 but
+// for the last bit of the division.
 double stability(double a, double c) {
-    return 2.0 * a / (1.0 + a + std::sqrt((1.0 - a) * (1.0 - a) + 4.0 * a * (1.0 - c)));
+    return std::min(1.0, 2.0 * a / (1.0 + a + std::sqrt((1.0 - a) * (1.0 - a) + 4.0 * a * (1.0 - c))));
 }
 
 }  // namespace
