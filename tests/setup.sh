@@ -88,14 +88,14 @@ find_python() {
     for candidate in /usr/bin/python3 python3; do
         if "$candidate" - >/dev/null 2>&1 <<'PYTHON'
 import ensurepip, os, sys, sysconfig, venv
-sys.exit(sys.version_info < (3, 9) or not os.path.exists(os.path.join(sysconfig.get_paths()["include"], "Python.h")))
+sys.exit(sys.version_info < (3, 10) or not os.path.exists(os.path.join(sysconfig.get_paths()["include"], "Python.h")))
 PYTHON
         then
             printf '%s\n' "$candidate"
             return
         fi
     done
-    stop "No python3 of 3.9 or later with venv and its development headers was found: install python3-venv and python3-dev."
+    stop "No python3 of 3.10 or later with venv and its development headers was found: install python3-venv and python3-dev."
 }
 
 # The environment is made once, and again whenever the requirements, this place or the interpreter change.

@@ -44,7 +44,7 @@ def utilisation(assessment: Assessment, *, ax: Axes | None = None, limit: float 
     ax.invert_yaxis()
     ax.margins(x=0.12)
     ax.set_xlabel("utilisation [-]")
-    ax.set_title(f"{assessment.plan.title}: {assessment.outcome}")
+    ax.set_title(f"{assessment.plan.title}: {assessment.outcome}", fontsize="medium")
     return ax
 
 
@@ -52,23 +52,16 @@ def ridge_line(assessment: Assessment, *, ax: Axes | None = None) -> Axes:
     """Ridge line drawn and loaded, and the rail, along the boat; true heights [m]."""
     ax = _axes(ax)
     shape = assessment.shape
-    x = shape["x_m"]
-    ax.plot(x, shape["ridge_drawn_z_m"], color="#8a8a8a", linewidth=1.0, label="ridge, drawn")
-    ax.plot(x, shape["ridge_loaded_z_m"], color="#1f3b4d", linewidth=2.2, label="ridge, loaded")
+    x, drawn, loaded = shape["x_m"], shape["ridge_drawn_z_m"], shape["ridge_loaded_z_m"]
+    ax.plot(x, drawn, color="#8a8a8a", linewidth=1.0, label="ridge, drawn")
+    ax.plot(x, loaded, color="#1f3b4d", linewidth=2.2, label="ridge, loaded")
     ax.plot(x, shape["rail_z_m"], color="#8a5a2b", linewidth=1.4, linestyle="--", label="rail")
-    drop = shape["ridge_drawn_z_m"] - shape["ridge_loaded_z_m"]
-    if drop.size:
-        at = int(np.argmax(drop))
-        ax.annotate(
-            f"{1e3 * drop[at]:.0f} mm down",
-            (float(x[at]), float(shape["ridge_loaded_z_m"][at])),
-            xytext=(0, -22),
-            textcoords="offset points",
-            ha="center",
-            arrowprops={"arrowstyle": "-", "linewidth": 0.8},
-        )
+    if x.size:
+        at = int(np.argmax(drawn - loaded))
+        drop = f"largest drop, {1e3 * (drawn[at] - loaded[at]):.0f} mm"
+        ax.plot(x[at], loaded[at], "o", color="#b0413e", markersize=6, label=drop)
     ax.set_xlabel("x, aft from the stem head [m]")
     ax.set_ylabel("z [m]")
-    ax.set_title(assessment.shape_of)
+    ax.set_title(assessment.shape_of, fontsize="medium")
     ax.legend(frameon=False)
     return ax
