@@ -192,13 +192,29 @@ CoverState load_cover(const Cover& rigged, const StripLoads& snow, double perman
     const bool good = snow.size() == rigged.strips.size() &&
                       std::all_of(snow.begin(), snow.end(), [](double q) { return std::isfinite(q) && q >= 0; });
     if (!good) throw InputError("film.loads", "/snow", "", "there must be one finite plan load of zero or more for each strip");
+    const NodeLoads own = self_weight(rigged.layout.frame, permanent_factor);
     Cover cover = rigged;
-    for (std::size_t i = 0; i < cover.strips.size(); ++i) {
-        CoverStrip& strip = cover.strips[i];
-        strip.strip.load = snow[i] * strip.width * plan_span(rigged, strip) + permanent_factor * film_load(rigged, strip);
+    const auto settle = [&](double share, const std::vector<double>& start) {
+        for (std::size_t i = 0; i < cover.strips.size(); ++i) {
+            CoverStrip& strip = cover.strips[i];
+            strip.strip.load = share * snow[i] * strip.width * plan_span(rigged, strip) +
+                               permanent_factor * film_load(rigged, strip);
+        }
+        return couple(cover, own, hanging, nullptr, options, start);
+    };
+    CoverState state = settle(1, {});
+    if (!state.usable()) {
+        // From the drawn shape the first pulls of a soft cover are far too strong; in steps the shape can follow.
+        constexpr int steps = 10;
+        state = settle(0, {});
+        for (int step = 1; step <= steps && state.usable(); ++step) {
+            const std::vector<double> start = state.frame.displacement;
+            state = settle(static_cast<double>(step) / steps, start);
+            if (!state.usable()) {
+                state.frame.message += " (with " + std::to_string(100 * step / steps) + " % of this snow)";
+            }
+        }
     }
-    const NodeLoads own = self_weight(cover.layout.frame, permanent_factor);
-    CoverState state = couple(cover, own, hanging, nullptr, options, {});
     if (state.usable()) balance(cover, own, state);
     return state;
 }
