@@ -49,9 +49,12 @@ install_packages() {
         stop "Missing are ${missing}and neither root nor sudo is there to install them: install them, then run this again."
     fi
     printf 'Installing %s\n' "$missing"
-    # shellcheck disable=SC2086  # one word a package
-    if ! { as_root apt-get update && as_root env DEBIAN_FRONTEND=noninteractive \
-            apt-get install -y --no-install-recommends $missing; } >"$log" 2>&1 </dev/null; then
+    # shellcheck disable=SC2086  # $missing is one word a package
+    # A package list that cannot be refreshed is no matter if the packages can be had all the same.
+    if ! { as_root apt-get update || printf 'apt-get update failed\n'
+           as_root env DEBIAN_FRONTEND=noninteractive \
+               apt-get -o DPkg::Lock::Timeout=120 install -y --no-install-recommends $missing; } >"$log" 2>&1 </dev/null
+    then
         tail -n 5 "$log" >&2
         stop "apt-get could not install ${missing}(see $log): check the network, or install them by hand."
     fi
