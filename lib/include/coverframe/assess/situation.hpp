@@ -16,7 +16,7 @@ enum class Limit {
 };
 
 struct Situation {
-    std::string name;          ///< "balanced snow, factored, film slack, straps soft"
+    std::string name;          ///< "balanced; factored; film loose; straps soft", unique within a plan
     int arrangement = -1;      ///< index of the arrangement; -1: no snow
     Limit limit = Limit::strength;
     double permanent_factor = 1;
@@ -25,8 +25,10 @@ struct Situation {
     Bound strap_stiffness = Bound::low;
 };
 
-/// All situations of a plan with these arrangements: no snow and each arrangement, strength and service, film tension low and
-/// high, strap stiffness low and high.
+/// All situations of a plan with these arrangements: no snow and each arrangement, strength and service, film tension
+/// low and high, strap stiffness low and high; in this order, the last one running fastest. Strength situations carry
+/// the factors of the plan, service situations 1.0 on both. The tension of the film itself is not factored: its range is
+/// looked at from both ends.
 [[nodiscard]] std::vector<Situation> situations_of(const Plan& plan, const std::vector<Arrangement>& arrangements);
 
 }  // namespace coverframe
