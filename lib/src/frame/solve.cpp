@@ -200,7 +200,7 @@ Walk walk(const Frame& frame, const Assembly& assembly, const SolveOptions& opti
         keep_diagonal(assembly, state);
         const VectorXd gradient = free_part(assembly, state.gradient);
         w.unbalanced = gradient.size() > 0 ? gradient.cwiseAbs().maxCoeff() : 0;
-        if (w.unbalanced <= options.force_tolerance * state.largest_force) {
+        if (w.unbalanced <= std::max(options.force_tolerance * state.largest_force, state.rounding)) {
             w.balanced = true;
             return w;
         }

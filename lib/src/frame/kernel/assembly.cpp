@@ -124,11 +124,16 @@ Assembly::Axial Assembly::axial(std::size_t m, const Eigen::VectorXd& u) const {
     const FrameMember& member = frame_.members[m];
     const Eigen::Vector3d from(frame_.nodes[index(member.from)].at.data());
     const Eigen::Vector3d to(frame_.nodes[index(member.to)].at.data());
-    const Eigen::Vector3d chord = (to + u.segment<3>(6 * member.to)) - (from + u.segment<3>(6 * member.from));
+    const Eigen::Vector3d drawn = to - from;
+    const Eigen::Vector3d moved = u.segment<3>(6 * member.to) - u.segment<3>(6 * member.from);
+    const Eigen::Vector3d chord = drawn + moved;
     Axial a;
     a.length = chord.norm();
     a.direction = a.length > 0 ? Eigen::Vector3d(chord / a.length) : Eigen::Vector3d(Eigen::Vector3d::Zero());
-    const double stretch = a.length - member.free_length;
+    // l - L0 by what the ends moved, not as a difference of two long lengths: a stiff member would drown in rounding.
+    const double drawn_length = drawn.norm();
+    const double stretch = (drawn_length - member.free_length) +
+                           moved.dot(2 * drawn + moved) / (a.length + drawn_length);
     a.active = member.kind == MemberKind::pole || (member.kind == MemberKind::strap ? stretch >= 0 : stretch <= 0);
     a.force = a.active ? member.axial_stiffness / member.free_length * stretch : 0;
     return a;
@@ -176,6 +181,8 @@ void Assembly::add_members(const Eigen::VectorXd& u, State& state, bool geometri
         const Axial a = axial(m, u);
         if (a.active) {
             state.largest_force = std::max(state.largest_force, std::abs(a.force));
+            const double reach = std::max(ends(m, u).head<3>().cwiseAbs().maxCoeff(), ends(m, u).segment<3>(6).cwiseAbs().maxCoeff());
+            state.rounding = std::max(state.rounding, member.axial_stiffness / member.free_length * reach * 1e-15);
             const Eigen::Vector3d pull = a.force * a.direction;
             state.gradient.segment<3>(to) += pull;
             state.gradient.segment<3>(from) -= pull;
@@ -223,6 +230,7 @@ void Assembly::evaluate(const Eigen::VectorXd& u, State& state, bool geometric) 
     state.gradient.setZero(static_cast<Eigen::Index>(free_.size()));
     state.K.clear();
     state.largest_force = 0;
+    state.rounding = 0;
     add_members(u, state, geometric);
     add_loads(u, state);
 }

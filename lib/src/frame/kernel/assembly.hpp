@@ -44,6 +44,7 @@ public:
         Eigen::VectorXd gradient;              ///< full size: dPi/du; minus the unbalanced force, and the reaction where held
         std::vector<Eigen::Triplet<double>> K; ///< tangent over the unknowns
         double largest_force = 0;              ///< of members, loads and springs [N]
+        double rounding = 0;                   ///< unbalanced force below which nothing can be told [N]
     };
     /// \param geometric  false: leave out the terms that come from the members' present forces
     void evaluate(const Eigen::VectorXd& u, State& state, bool geometric = true) const;
