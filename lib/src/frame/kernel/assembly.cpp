@@ -197,6 +197,8 @@ void Assembly::add_members(const Eigen::VectorXd& u, State& state, bool geometri
         }
         if (member.kind != MemberKind::pole) continue;
         const Vector12 force = bending_[m] * ends(m, u);
+        state.rounding = std::max(state.rounding,
+                                  1e-15 * bending_[m].cwiseAbs().maxCoeff() * ends(m, u).cwiseAbs().maxCoeff());
         state.gradient.segment<6>(from) += force.head<6>();
         state.gradient.segment<6>(to) += force.tail<6>();
         const std::array<int, 4> start{from, from + 3, to, to + 3};
