@@ -194,3 +194,91 @@ TEST_CASE("problems_of: every problem says what to change, and names the part") 
     CHECK(problems[0].advice.find("U2") != std::string::npos);
     CHECK(problems[0].advice.find("add a cross strap to starboard") != std::string::npos);
 }
+
+TEST_CASE("problems_of: sizes are believed up to both ends of their range, and not a bit further") {
+    const struct {
+        const char* where;
+        double low, high;
+        double& (*number)(Plan&);  // of a factor
+    } factors[]{
+        {"/basis/snow/exposure_factor/value", 0.5, 1.5,
+         [](Plan& p) -> double& { return p.basis.snow.exposure_factor.value; }},
+        {"/basis/snow/thermal_factor/value", 0.8, 1.4,
+         [](Plan& p) -> double& { return p.basis.snow.thermal_factor.value; }},
+        {"/basis/snow/winter_wind/value", 0, 1, [](Plan& p) -> double& { return p.basis.snow.winter_wind->value; }},
+        {"/basis/combination/permanent/value", 0.9, 2,
+         [](Plan& p) -> double& { return p.basis.combination.permanent.value; }},
+        {"/basis/timber/time_effect_factor/value", 0.6, 1.25,
+         [](Plan& p) -> double& { return p.basis.timber.time_effect_factor->value; }},
+        {"/straps/0/buckle_efficiency/value", 0.05, 1,
+         [](Plan& p) -> double& { return p.straps[0].buckle_efficiency.value; }},
+        {"/straps/0/ageing/value", 0.05, 1, [](Plan& p) -> double& { return p.straps[0].ageing.value; }},
+        {"/straps/0/working_share/value", 0.05, 1, [](Plan& p) -> double& { return p.straps[0].working_share.value; }},
+        {"/film/poisson/value", 0, 0.5, [](Plan& p) -> double& { return p.film.poisson.value; }},
+    };
+    for (const auto& each : factors) {
+        CAPTURE(each.where);
+        Plan plan = good_plan("pole_ridge");
+        for (const double end : {each.low, each.high}) {
+            each.number(plan) = end;
+            CHECK(problems_of(plan).empty());
+            each.number(plan) = std::nextafter(end, end == each.low ? -10.0 : 10.0);
+            CHECK(found_in(plan) == Expected{{"plan.range", each.where}});
+        }
+    }
+    Plan european = good_plan("strap_ridge");
+    for (const auto& [bad, good] : {std::pair{0.199, 0.2}, std::pair{1.101, 1.1}}) {
+        european.basis.timber.modification_factor->value = bad;
+        CHECK(found_in(european) == Expected{{"plan.range", "/basis/timber/modification_factor/value"}});
+        european.basis.timber.modification_factor->value = good;
+    }
+    for (const auto& [bad, good] : {std::pair{0.999, 1.0}, std::pair{2.001, 2.0}}) {
+        european.basis.timber.material_factor->value = bad;
+        CHECK(found_in(european) == Expected{{"plan.range", "/basis/timber/material_factor/value"}});
+        european.basis.timber.material_factor->value = good;
+    }
+}
+
+TEST_CASE("problems_of: quantities are believed inside their range") {
+    const struct {
+        const char* text;  // key and value as they stand in the good plan
+        const char* where;
+        std::vector<std::string> believed, refused;
+    } rows[]{
+        {R"("load": "28 psf")", "/site/ground_snow/load", {"0 psf", "50 kPa"}, {"-0.01 psf", "50.01 kPa"}},
+        {R"("value": "30 psi")", "/boat/stands/0/bearing/value", {"1 kPa", "50 MPa"}, {"0.9 kPa", "51 MPa"}},
+        {R"("value": "4 in")", "/boat/obstacles/0/clearance/value", {"0 in", "2 m"}, {"-1 mm", "2.01 m"}},
+        {R"("value": "60 kN")", "/straps/0/stiffness_low/value", {"1 kN"}, {"0.99 kN", "0 N"}},
+        {R"("value": "600 kN")", "/straps/0/stiffness_high/value", {"20000 kN"}, {"20001 kN"}},
+        {R"("value": "9 kN")", "/straps/0/break_strength/value", {"100 N", "200 kN"}, {"99 N", "201 kN"}},
+        {R"("below_rail": "8 in")", "/support/band/below_rail", {"0 m", "2 m"}, {"-1 in", "2.01 m"}},
+        {R"("spacing": "30 in")", "/support/band/hangers/spacing", {"0.1 m", "5 m"}, {"0 m", "5.01 m"}},
+        {R"("pretension": "200 lbf")", "/support/band/pretension", {"0 N", "20 kN"}, {"-1 N", "20.1 kN"}},
+        {R"("value": "7 mil")", "/film/thickness/value", {"0.02 mm", "1 mm"}, {"0.019 mm", "1.01 mm", "0 mm"}},
+        {R"("value": "0.1 kN/m")", "/film/tension_low/value", {"5 N/m"}, {"4.9 N/m", "0 N/m", "-1 N/m"}},
+        {R"("value": "0.4 kN/m")", "/film/tension_high/value", {"5 kN/m"}, {"5.1 kN/m"}},
+        {R"("value": "250 MPa")", "/film/modulus/value", {"10 MPa", "10 GPa"}, {"9 MPa", "11 GPa"}},
+        {R"("value": "4.5 MPa")", "/film/strength/value", {"0.1 MPa", "300 MPa"}, {"0.09 MPa", "301 MPa"}},
+        {R"("value": "9.02 kN/m3")", "/film/unit_weight/value", {"5 kN/m3", "25 kN/m3"}, {"4.9 kN/m3", "26 kN/m3"}},
+    };
+    const std::string good = good_plan_text("pole_ridge");
+    for (const auto& row : rows) {
+        const std::string sought = row.text;
+        const std::size_t at = good.find(sought);
+        REQUIRE(at != std::string::npos);
+        const std::string key = sought.substr(0, sought.find(':'));
+        const auto with = [&](const std::string& value) {
+            std::string text = good;
+            return text.replace(at, sought.size(), key + ": \"" + value + '"');
+        };
+        CAPTURE(row.where);
+        for (const std::string& value : row.believed) {
+            CAPTURE(value);
+            CHECK(codes_and_places(problems_of_text(with(value))).empty());
+        }
+        for (const std::string& value : row.refused) {
+            CAPTURE(value);
+            CHECK(codes_and_places(problems_of_text(with(value))) == Expected{{"plan.range", row.where}});
+        }
+    }
+}
