@@ -179,22 +179,24 @@ void Assembly::add_members(const Eigen::VectorXd& u, State& state, bool geometri
         const int from = 6 * member.from;
         const int to = 6 * member.to;
         const Axial a = axial(m, u);
+        // A slack strap or a lifted upright adds zeros, so that the pattern of K stays what it was when it was analysed.
+        Eigen::Matrix3d k = Eigen::Matrix3d::Zero();
         if (a.active) {
             state.largest_force = std::max(state.largest_force, std::abs(a.force));
-            const double reach = std::max(ends(m, u).head<3>().cwiseAbs().maxCoeff(), ends(m, u).segment<3>(6).cwiseAbs().maxCoeff());
+            const double reach = std::max(u.segment<3>(from).cwiseAbs().maxCoeff(), u.segment<3>(to).cwiseAbs().maxCoeff());
             state.rounding = std::max(state.rounding, member.axial_stiffness / member.free_length * reach * 1e-15);
             const Eigen::Vector3d pull = a.force * a.direction;
             state.gradient.segment<3>(to) += pull;
             state.gradient.segment<3>(from) -= pull;
-            Eigen::Matrix3d k = member.axial_stiffness / member.free_length * a.direction * a.direction.transpose();
+            k = member.axial_stiffness / member.free_length * a.direction * a.direction.transpose();
             if (geometric && a.length > 0) {
                 k += a.force / a.length * (Eigen::Matrix3d::Identity() - a.direction * a.direction.transpose());
             }
-            add_block(state, from, from, k);
-            add_block(state, to, to, k);
-            add_block(state, from, to, -k);
-            add_block(state, to, from, -k);
         }
+        add_block(state, from, from, k);
+        add_block(state, to, to, k);
+        add_block(state, from, to, -k);
+        add_block(state, to, from, -k);
         if (member.kind != MemberKind::pole) continue;
         const Vector12 force = bending_[m] * ends(m, u);
         state.rounding = std::max(state.rounding,
