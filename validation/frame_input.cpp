@@ -110,14 +110,40 @@ void read_member(FrameModel& model, const Input& input, const std::array<bool, 6
     if (!model.runs.emplace(piece.name, run).second) throw CaseError("two members are called " + piece.name);
 }
 
+/// Fractions of the plan length at which a parabola of this sag is cut into pieces of equal length.
+std::vector<double> equal_pieces(double length, double drop, double sag, std::size_t pieces) {
+    constexpr int steps = 20000;
+    std::vector<double> along(steps + 1, 0.0);
+    const auto height = [&](double s) { return -drop * s - 4.0 * sag * s * (1.0 - s); };
+    for (int i = 1; i <= steps; ++i) {
+        const double s = static_cast<double>(i) / steps;
+        along[static_cast<std::size_t>(i)] = along[static_cast<std::size_t>(i - 1)] +
+                                             std::hypot(length / steps, height(s) - height(s - 1.0 / steps));
+    }
+    std::vector<double> fractions;
+    for (std::size_t k = 0; k <= pieces; ++k) {
+        const double wanted = along.back() * static_cast<double>(k) / static_cast<double>(pieces);
+        const auto found = std::ranges::lower_bound(along, wanted);
+        fractions.push_back(static_cast<double>(found - along.begin()) / steps);
+    }
+    return fractions;
+}
+
 void read_start(FrameModel& model, const Input& member) {
     if (!member.has("start_sag")) return;
     const double sag = member.si<Length>("start_sag");
     const Run& run = run_of(model, member.text("name"));
     model.start.resize(model.frame.nodes.size() * 6, 0.0);
+    const std::array<double, 3> from = model.frame.nodes[static_cast<std::size_t>(run.nodes.front())].at;
+    const std::array<double, 3> to = model.frame.nodes[static_cast<std::size_t>(run.nodes.back())].at;
+    const double length = to[0] - from[0];
+    const double drop = from[2] - to[2];
+    const std::vector<double> fractions = equal_pieces(length, drop, sag, run.members.size());
     for (std::size_t k = 0; k < run.nodes.size(); ++k) {
-        const double s = static_cast<double>(k) / static_cast<double>(run.nodes.size() - 1);
-        model.start[static_cast<std::size_t>(run.nodes[k]) * 6 + 2] = -4.0 * sag * s * (1.0 - s);
+        const auto n = static_cast<std::size_t>(run.nodes[k]);
+        const double s = fractions[k];
+        model.start[n * 6] = from[0] + length * s - model.frame.nodes[n].at[0];
+        model.start[n * 6 + 2] = from[2] - drop * s - 4.0 * sag * s * (1.0 - s) - model.frame.nodes[n].at[2];
     }
 }
 
@@ -197,6 +223,8 @@ FrameModel read_frame(const Input& input) {
     read_node_loads(model, input);
     if (!model.start.empty()) model.start.resize(model.frame.nodes.size() * 6, 0.0);
     model.scale = input.number_or("load_scale", 1.0);
+    model.options.force_tolerance = input.number_or("force_tolerance", model.options.force_tolerance);
+    if (input.has("soften")) model.soften = input.numbers("soften");
     for (double& force : model.loads.force) force *= model.scale;
     for (NodeLoads::Spring& spring : model.loads.springs) {
         for (double& place : spring.u0) place *= model.scale;

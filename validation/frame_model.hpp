@@ -11,13 +11,17 @@
 //               shear, "shear_area": "G" times it is GA of both planes; "hinged": "from" | "to" | "both"
 //               "free_length", or "shortened_by", or "set_to" (tension in the drawn shape); drawn length otherwise
 //               "load": ["0 N/m", "0 N/m", "-1 N/m"] per drawn length, or "load_per_free_length", to the nodes by halves
-//               "start_sag": "1 m": the walk of the solver starts from a parabola of that sag
+//               "start_sag": "1 m": the walk of the solver starts from a parabola of that sag under the chord, pieces of
+//               equal length
 //   forces    {"A": ["0 N", "0 N", "-10 N"]}
 //   couples   {"A": ["0 N m", "5 N m", "0 N m"]}: the library has no moment loads; a couple acts through two forces on
 //               arms of its own, one metre each way, which bends nothing else
 //   springs   [{"node", "stiffness": ["..N/m" x 3], "at": ["..m" x 3]}]
 //   load_scale  1e-6: loads are multiplied, displacements and forces divided by it. Cases of first-order theory are run
 //               so, because the library's frame is always of second order.
+//   force_tolerance  of the solver, relative; for chains of short stiff pieces, whose round-off is over its own 1e-9
+//   soften    [0.01, 0.1]: axial stiffnesses are multiplied by these first, each state being the start of the next, for
+//               long chains that are next to inextensible
 //   results   {"quantity": {...}}, see frame_results.cpp
 #pragma once
 
@@ -44,6 +48,8 @@ struct FrameModel {
     std::map<std::string, int> nodes;
     std::map<std::string, Run> runs;
     double scale = 1;
+    SolveOptions options;
+    std::vector<double> soften;
 };
 
 [[nodiscard]] FrameModel read_frame(const Input& input);

@@ -59,6 +59,17 @@ double Input::number(const std::string& key) const {
     return value.get<double>();
 }
 
+std::vector<double> Input::numbers(const std::string& key) const {
+    const nlohmann::json& value = member(key);
+    if (!value.is_array()) throw CaseError("input " + pointer_ + "/" + key + " must be a list of numbers");
+    std::vector<double> all;
+    for (const nlohmann::json& item : value) {
+        if (!item.is_number()) throw CaseError("input " + pointer_ + "/" + key + " must be a list of numbers");
+        all.push_back(item.get<double>());
+    }
+    return all;
+}
+
 double Input::number_or(const std::string& key, double otherwise) const { return has(key) ? number(key) : otherwise; }
 
 int Input::count_or(const std::string& key, int otherwise) const {

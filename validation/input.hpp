@@ -27,6 +27,7 @@ public:
     [[nodiscard]] std::vector<std::string> keys() const;                  ///< of this object, in order
 
     [[nodiscard]] double number(const std::string& key) const;
+    [[nodiscard]] std::vector<double> numbers(const std::string& key) const;
     [[nodiscard]] double number_or(const std::string& key, double otherwise) const;
     [[nodiscard]] int count_or(const std::string& key, int otherwise) const;
     [[nodiscard]] bool flag(const std::string& key) const;  ///< false if it is not there

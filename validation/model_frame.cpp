@@ -26,21 +26,21 @@ bool before_limit(const FrameModel& model, const Solution& solution, const Input
 }
 
 /// "limit": {"high": 2.0, "beyond": {"node", "direction", "size"}}: the largest factor on the forces that leaves an
-/// equilibrium, by halving between 0 and `high`, each step from the last good state. The quantity "limit_factor" is that
+/// equilibrium, by halving (to a relative "halve_to") between a thousandth of `high` and `high`, each step from the last good state. The quantity "limit_factor" is that
 /// factor, so forces of the case are written as one unit.
 Answers frame_limit(const Input& input) {
     const FrameModel model = read_frame(input);
     const Input limit = input.at("limit");
-    double low = 0;
     double high = limit.number("high");
-    Solution good = solve(model.frame, factored(model.loads, 0.0), {}, model.start);
-    if (!before_limit(model, good, limit)) throw CaseError("there is no equilibrium without load: " + good.message);
-    if (before_limit(model, solve(model.frame, factored(model.loads, high), {}, good.displacement), limit)) {
+    double low = 1e-3 * high;
+    Solution good = solve(model.frame, factored(model.loads, low), model.options, model.start);
+    if (!before_limit(model, good, limit)) throw CaseError("there is no equilibrium under a small load: " + good.message);
+    if (before_limit(model, solve(model.frame, factored(model.loads, high), model.options, good.displacement), limit)) {
         throw CaseError("the upper bound of the limit is still an equilibrium");
     }
-    for (int i = 0; i < halvings && high - low > 1e-12 * high; ++i) {
+    for (int i = 0; i < halvings && high - low > limit.number_or("halve_to", 1e-12) * high; ++i) {
         const double middle = 0.5 * (low + high);
-        Solution now = solve(model.frame, factored(model.loads, middle), {}, good.displacement);
+        Solution now = solve(model.frame, factored(model.loads, middle), model.options, good.displacement);
         if (before_limit(model, now, limit)) {
             low = middle;
             good = std::move(now);
@@ -55,7 +55,8 @@ Answers frame_limit(const Input& input) {
 }
 
 /// "find": {"free_length_of": "strap", "from": "100 m", "to": "101 m", "makes": {...}, "equal": 5000}: halves the free
-/// length of a run until the number asked for, which falls as the free length grows, takes that value in SI.
+/// length of a run until the number asked for, which falls as the free length grows, takes that value in SI. All loads are
+/// weight of the run and grow with its free length.
 Answers frame_find(const Input& input) {
     FrameModel model = read_frame(input);
     const Input find = input.at("find");
@@ -63,12 +64,16 @@ Answers frame_find(const Input& input) {
     double low = find.si<Length>("from");
     double high = find.si<Length>("to");
     const double target = find.number("equal");
+    const NodeLoads weight = model.loads;
+    double written = 0;
+    for (const int index : run.members) written += model.frame.members[static_cast<std::size_t>(index)].free_length;
     Solution solution;
     for (int i = 0; i < halvings && high - low > 1e-14 * high; ++i) {
         const double length = 0.5 * (low + high);
         for (const int index : run.members) {
             model.frame.members[static_cast<std::size_t>(index)].free_length = length / static_cast<double>(run.members.size());
         }
+        model.loads = factored(weight, length / written);
         solution = solve_or_say(model);
         model.start = solution.displacement;
         (extract(model, solution, find.at("makes")).si > target ? low : high) = length;
@@ -107,10 +112,11 @@ Answers funicular(const Input& input) {
             const double chord = nodes.front().at[2] + drop * (nodes[n].at[0] - nodes.front().at[0]) / length;
             return chord - nodes[n].at[2] - solution.displacement[n * 6 + 2];
         };
-        for (FrameMember& member : model.frame.members) {
+        for (std::size_t m = 0; m < model.frame.members.size(); ++m) {
+            FrameMember& member = model.frame.members[m];
             const double dx = nodes[static_cast<std::size_t>(member.to)].at[0] - nodes[static_cast<std::size_t>(member.from)].at[0];
             const double dz = drop * dx / length - stretch * (below_chord(member.to) - below_chord(member.from));
-            const double wanted = std::hypot(dx, dz);
+            const double wanted = std::hypot(dx, dz) / (1.0 + solution.members[m].axial / member.axial_stiffness);
             moved = std::max(moved, std::abs(wanted / member.free_length - 1.0));
             member.free_length = wanted;
         }
@@ -128,7 +134,13 @@ NodeLoads factored(const NodeLoads& loads, double factor) {
 }
 
 Solution solve_or_say(const FrameModel& model) {
-    Solution solution = solve(model.frame, model.loads, {}, model.start);
+    std::vector<double> start = model.start;
+    for (const double share : model.soften) {
+        Frame softer = model.frame;
+        for (FrameMember& member : softer.members) member.axial_stiffness *= share;
+        start = solve(softer, model.loads, model.options, start).displacement;
+    }
+    Solution solution = solve(model.frame, model.loads, model.options, start);
     if (!solution.usable()) throw CaseError(std::string("the frame ends as ") + name_of(solution.status) + ": " + solution.message);
     return solution;
 }

@@ -26,7 +26,7 @@ Answers asce7_22_flat(const Input& input) {
 Answers asce7_22_sloped(const Input& input) {
     const double factor =
         asce7_22::slope_factor_7_4(input.quantity<Angle>("slope"), input.number("thermal"), surface_of(input));
-    return {{"C_s", answer(factor, "asce7_22::slope_factor_7_4")},
+    return {{"C_s", answer(factor, "asce7_22::slope_factor_7_4 asce7_22::full_load_slope_7_4")},
             {"p_s", answer(asce7_22::sloped_load_7_4(input.quantity<Pressure>("flat_load"), factor),
                            "asce7_22::sloped_load_7_4")}};
 }
@@ -56,7 +56,7 @@ Answers asce7_22_unbalanced(const Input& input) {
     Answers answers{{"windward", answer(gable.windward, rule)}};
     if (input.has("drift_height_of_source")) {
         const double share = input.si<Length>("drift_height_of_source") / in_m(gable.drift_height);
-        answers["surcharge"] = answer(share * gable.leeward_surcharge, rule);
+        answers["surcharge"] = answer(share * gable.leeward_surcharge, rule + " asce7_22::unit_weight_7_7");
     }
     return answers;
 }
@@ -87,9 +87,11 @@ Answers en1991_1_3_slope(const Input& input) {
         return en1991_1_3::roof_load_5_2(input.quantity<Pressure>("ground_load"), shape, input.number("exposure"),
                                          input.number("thermal"));
     };
-    return {{"undrifted", answer(load(mu.undrifted.first), "en1991_1_3::roof_load_5_2")},
-            {"lighter_slope", answer(load(mu.first_halved.first), "en1991_1_3::duopitch_5_3_3")},
-            {"heavier_slope", answer(load(mu.first_halved.second), "en1991_1_3::duopitch_5_3_3")}};
+    const std::string rules =
+        "en1991_1_3::roof_load_5_2 en1991_1_3::duopitch_5_3_3 en1991_1_3::shape_coefficient_pitched_5_3_3";
+    return {{"undrifted", answer(load(mu.undrifted.first), rules)},
+            {"lighter_slope", answer(load(mu.first_halved.first), rules)},
+            {"heavier_slope", answer(load(mu.first_halved.second), rules)}};
 }
 
 Answers en1990_psi(const Input& input) {

@@ -9,8 +9,10 @@
 namespace coverframe::validation {
 namespace {
 
-const std::string column_rule = "nds2018::column_stability_3_7_1";
-const std::string beam_rule = "nds2018::beam_stability_3_3_3";
+const std::string column_rule =
+    "nds2018::column_stability_3_7_1 nds2018::critical_column_stress_3_7_1 nds2018::slenderness_3_7_1";
+const std::string beam_rule = "nds2018::beam_stability_3_3_3 nds2018::critical_beam_stress_3_3_3 "
+                              "nds2018::beam_slenderness_3_3_3 nds2018::effective_length_3_3_3";
 
 double stability_at(const Input& input, Length length) {
     const Pressure modulus_low = (input.number("euler_coefficient") / 0.822) * input.quantity<Pressure>("E");

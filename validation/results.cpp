@@ -9,6 +9,7 @@
 #include <ostream>
 #include <regex>
 #include <set>
+#include <sstream>
 
 namespace coverframe::validation {
 namespace {
@@ -28,6 +29,12 @@ std::string tolerance_text(const Expected& expected) {
     return printed_number(expected.tolerance) + (expected.unit == "-" ? "" : " " + expected.unit);
 }
 
+/// The letter before the colon of "A: printed value read on the page", if there is one.
+std::string grade_of(const Case& one) {
+    const std::size_t colon = one.quality.find(':');
+    return colon <= 2 ? one.quality.substr(0, colon) : "";
+}
+
 std::string outcome_text(const Compared& number) {
     switch (number.outcome) {
         case Outcome::agrees: return "agrees";
@@ -43,13 +50,14 @@ void write_numbers(std::ostream& out, const std::vector<RunCase>& cases) {
         if (run.data.topic != topic) {
             topic = run.data.topic;
             out << "\n## " << topic << "\n\n"
-                << "| case | title | source | how read | quantity | printed | unrounded | ours | difference | tolerance | "
-                   "reason | outcome |\n|---|---|---|---|---|---:|---:|---:|---:|---:|---|---|\n";
+                << "| case | title | source | how read | grade | quantity | printed | unrounded | ours | difference | tolerance | "
+                   "reason | outcome |\n|---|---|---|---|---|---|---:|---:|---:|---:|---:|---|---|\n";
         }
         for (const Compared& number : run.numbers) {
             const Expected& e = number.expected;
             out << "| " << run.data.id << " | " << cell(run.data.title) << " | " << run.data.source_key << ", "
-                << cell(run.data.source_place) << " | " << run.data.how_read << " | " << cell(e.quantity)
+                << cell(run.data.source_place) << " | " << run.data.how_read << " | " << grade_of(run.data) << " | "
+                << cell(e.quantity)
                 << (e.unit == "-" ? "" : " [" + e.unit + "]") << " | " << (e.printed ? cell(*e.printed) : "") << " | "
                 << (e.unrounded ? printed_number(*e.unrounded) : "") << " | " << printed_number(number.ours) << " | "
                 << printed_difference(number) << " | " << tolerance_text(e) << " | " << cell(e.reason) << " | "
@@ -85,14 +93,19 @@ void write_evidence(std::ostream& out, const std::vector<RunCase>& cases, const 
     for (const std::string& rule : rules) by_rule[rule];
     for (const RunCase& run : cases) {
         for (const Compared& number : run.numbers) {
-            Evidence& evidence = by_rule[number.rule];
-            evidence.cases.insert(run.data.id);
-            if (!number.expected.printed) ++evidence.other;
-            else ++(run.data.how_read == "from memory" ? evidence.remembered : evidence.printed);
+            std::istringstream names(number.rule);
+            for (std::string name; names >> name;) {
+                Evidence& evidence = by_rule[name];
+                evidence.cases.insert(run.data.id);
+                if (number.expected.printed && run.data.how_read == "read on the page") ++evidence.printed;
+                else if (number.expected.printed && run.data.how_read == "from memory") ++evidence.remembered;
+                else ++evidence.other;
+            }
         }
     }
     out << "\n## Evidence by rule\n\nHow many numbers stand behind each function: printed and read where it is printed, "
-           "printed but remembered, and not printed (closed form or independent program). A rule without any number is "
+           "printed but remembered, and neither (closed form or independent program). A number counts for every function on "
+           "its way. A rule without any number is "
            "tested by hand-computed values and limits only.\n\n"
         << "| rule or function | cases | printed, read | printed, from memory | not printed |\n|---|---:|---:|---:|---:|\n";
     for (const auto& [rule, evidence] : by_rule) {
@@ -150,7 +163,9 @@ void write_results(std::ostream& out, const std::vector<RunCase>& cases, const s
     out << "# Validation results\n\nWritten by `coverframe_validation --results`; do not edit. " << cases.size()
         << " cases, " << numbers << " numbers, " << held.size() << " held cases. Source keys are in `sources.bib`.\n"
         << "*Printed* is what the source prints, *unrounded* what it would print with more digits, *difference* ours "
-           "against the printed number, or against the unrounded one where nothing is printed.\n";
+           "against the printed number, or against the unrounded one where nothing is printed. *Grade* of the evidence: A "
+           "printed and read on its page; B printed, read as quoted in the tests of an open-source library; C read in part, "
+           "or from a re-run; D printed, from memory; E closed form; F another program. `README.md` says more.\n";
     write_disagreements(out, cases);
     write_evidence(out, cases, rules);
     write_numbers(out, cases);

@@ -33,7 +33,8 @@ enum class Dimension {
 struct Number {
     double si = 0;                          ///< in the coherent SI unit of `dimension`
     Dimension dimension = Dimension::pure;
-    std::string rule;                       ///< public function of the library that gives it: "asce7_22::flat_load_7_3"
+    /// Public functions of the library on its way, with spaces between: "asce7_22::flat_load_7_3"
+    std::string rule;
 };
 
 /// Answers of a model by the name of the quantity.
