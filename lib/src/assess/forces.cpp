@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <string>
 
 namespace coverframe::assess_detail {
@@ -93,16 +94,23 @@ std::vector<Probe> probes_of(const Layout& layout) {
     return probes;
 }
 
+/// Greater by more than rounding, so that of two mirrored situations the first one is named.
+bool clearly_greater(double a, double b) {
+    constexpr double rounding = 1e-9;  // [-]
+    constexpr double nothing = 1e-6;   // [N] or [N m]
+    return a - b > rounding * (std::abs(a) + std::abs(b)) + nothing;
+}
+
 ForceRange range_of(const Probe& probe, const std::vector<Solved>& solved) {
     ForceRange range{probe.part, probe.quantity, probe.unit, 0, "", 0, ""};
     for (const Solved& one : solved) {
         if (!one.usable()) continue;
         const Extent extent = extent_in(probe, one.state.frame);
-        if (range.least_in.empty() || extent.least < range.least) {
+        if (range.least_in.empty() || clearly_greater(range.least, extent.least)) {
             range.least = extent.least;
             range.least_in = one.situation->name;
         }
-        if (range.greatest_in.empty() || extent.greatest > range.greatest) {
+        if (range.greatest_in.empty() || clearly_greater(extent.greatest, range.greatest)) {
             range.greatest = extent.greatest;
             range.greatest_in = one.situation->name;
         }

@@ -30,15 +30,6 @@ std::string newtons(double force) {
     return std::string(text.data(), end) + " N";
 }
 
-void require_balance(CoverState& state) {
-    if (!state.usable()) return;
-    const double left_over = std::abs(state.vertical_load - state.vertical_reaction);
-    if (left_over <= balance * std::abs(state.vertical_load)) return;
-    state.frame.status = SolveStatus::iteration_limit;
-    state.frame.message = "the boat holds up " + newtons(state.vertical_reaction) + " of a load of " +
-                          newtons(state.vertical_load) + ", so the result is not used";
-}
-
 CoverState state_in(const Situation& situation, const Rigged& rigged, const std::vector<Arrangement>& arrangements) {
     if (!rigged.state.usable()) return rigged.state;
     if (situation.arrangement < 0) {
@@ -51,6 +42,15 @@ CoverState state_in(const Situation& situation, const Rigged& rigged, const std:
 }
 
 }  // namespace
+
+void require_balance(CoverState& state) {
+    if (!state.usable()) return;
+    const double left_over = std::abs(state.vertical_load - state.vertical_reaction);
+    if (left_over <= balance * std::abs(state.vertical_load)) return;
+    state.frame.status = SolveStatus::iteration_limit;
+    state.frame.message = "the boat holds up " + newtons(state.vertical_reaction) + " of a load of " +
+                          newtons(state.vertical_load) + ", so the result is not used";
+}
 
 Rigging rig_all(const Plan& plan, const LayoutOptions& options) {
     Rigging rigging;

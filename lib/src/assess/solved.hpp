@@ -31,9 +31,12 @@ struct Rigging {
 /// Tensions the straps and shrinks the film once for each bound of strap stiffness and film tension.
 [[nodiscard]] Rigging rig_all(const Plan& plan, const LayoutOptions& options);
 
-/// Every situation of the list, in its order. A state whose reactions do not agree with its loads to 1e-6 is given the
-/// status iteration_limit, with a message that says so.
-/// \param stations  one a station of the ridge line; the arrangements were made for them
+/// A usable state whose vertical reactions do not agree with its loads to 1e-6 is made unusable: status iteration_limit,
+/// and a message that says so.
+void require_balance(CoverState& state);
+
+/// Every situation of the list, in its order, each with balance required.
+/// \param arrangements  made for one station for each node of the ridge line
 [[nodiscard]] std::vector<Solved> solve_all(const Rigging& rigging, const std::vector<Situation>& situations,
                                             const std::vector<Arrangement>& arrangements);
 

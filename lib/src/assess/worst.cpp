@@ -34,6 +34,13 @@ struct Kept {
     Check check = nullptr;
 };
 
+/// Worse by more than rounding, so that of two mirrored situations the first one is named for all parts.
+bool clearly_worse(const Finding& a, const Finding& b) {
+    constexpr double rounding = 1e-9;
+    if (a.verdict == b.verdict && a.utilisation && b.utilisation) return *a.utilisation > *b.utilisation * (1 + rounding);
+    return worse(a, b);
+}
+
 std::vector<Kept> kept_findings(const Plan& plan, const std::vector<Solved>& solved) {
     std::vector<Kept> kept;
     std::map<std::pair<std::string, std::string>, std::size_t> place;
@@ -45,7 +52,7 @@ std::vector<Kept> kept_findings(const Plan& plan, const std::vector<Solved>& sol
                 const auto [at, is_new] = place.try_emplace({finding.check, finding.part}, kept.size());
                 if (is_new) {
                     kept.push_back({std::move(finding), &one, check});
-                } else if (worse(finding, kept[at->second].finding)) {
+                } else if (clearly_worse(finding, kept[at->second].finding)) {
                     kept[at->second] = {std::move(finding), &one, check};
                 }
             }
@@ -67,7 +74,7 @@ void add_workings(const Plan& plan, std::vector<Kept>& kept) {
         const Finding* worst = nullptr;
         for (const Finding& finding : at->second) {
             const bool same = finding.check == one.finding.check && finding.part == one.finding.part;
-            if (same && (worst == nullptr || worse(finding, *worst))) worst = &finding;
+            if (same && (worst == nullptr || clearly_worse(finding, *worst))) worst = &finding;
         }
         if (worst != nullptr) one.finding = *worst;
     }

@@ -162,11 +162,26 @@ bool Canvas::words_near(const Label& label, const Box& within, Near side) {
             const bool inside = box.left >= within.left && box.right <= within.right && box.top >= within.top &&
                                 box.bottom <= within.bottom;
             if (!inside || !is_free(box)) continue;
+            const Spot nearest{std::clamp(at.x, box.left, box.right), std::clamp(at.y, box.top, box.bottom)};
+            if (away > 8.0) line(at, nearest, {.width = 0.6, .colour = colour::grey});
             words(corner, label.words);
             return true;
         }
     }
     return false;
+}
+
+bool Canvas::words_on_plate(const Label& label) {
+    constexpr double rim = 1.5;
+    const double w = width_of(label.words);
+    const double h = height_of(label.words);
+    const Spot corner{label.at.x - w / 2, label.at.y - h / 2};
+    const Box box{corner.x, corner.y, corner.x + w, corner.y + h};
+    if (std::ranges::any_of(taken_, [&](const Box& other) { return overlap(box, other); })) return false;
+    writing_ += "<rect" + attribute("x", px(corner.x - rim)) + attribute("y", px(corner.y - rim)) +
+                attribute("width", px(w + 2 * rim)) + attribute("height", px(h + 2 * rim)) + attribute("fill", "#ffffff") + "/>\n";
+    words(corner, label.words);
+    return true;
 }
 
 void Canvas::flags_above(std::vector<Label> labels) { flags(std::move(labels), true); }

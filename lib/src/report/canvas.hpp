@@ -70,6 +70,10 @@ public:
     /// \return false if the text would cover another, a place kept free, or leave `within`
     [[nodiscard]] bool words_near(const Label& label, const Box& within, Near side = Near::right);
 
+    /// On a white plate in the middle of its spot, over lines and hatching.
+    /// \return false if it would cover another text
+    [[nodiscard]] bool words_on_plate(const Label& label);
+
     /// Labels in rows above the drawing as it is now, each on a thin line from what it names.
     void flags_above(std::vector<Label> labels);
     /// The same below it.

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: BSD-3-Clause
 #include "report/format.hpp"
 
+#include <algorithm>
 #include <array>
 #include <charconv>
 #include <cmath>
@@ -25,7 +26,40 @@ std::string written(double value, std::chars_format format, int precision) {
     return {buffer.data(), end.ptr};
 }
 
+// "-07" or "+04", as an exponent is written.
+int whole_number(std::string_view text) {
+    if (text.starts_with('+')) text.remove_prefix(1);
+    int value = 0;
+    std::from_chars(text.data(), text.data() + text.size(), value);
+    return value;
+}
+
+std::string without_idle_zeros(std::string text) {
+    if (text.find('.') == std::string::npos) return text;
+    while (text.back() == '0') text.pop_back();
+    if (text.back() == '.') text.pop_back();
+    return text;
+}
+
 enum class Kind { length, area, volume, second_moment, force, moment, line_load, area_load, stress, unit_weight, water };
+
+// Below this nothing on a boat can be measured, and a number is shown as 0 [SI unit].
+double least_shown(Kind kind) {
+    switch (kind) {
+        case Kind::length: return 5e-6;
+        case Kind::force:
+        case Kind::moment:
+        case Kind::line_load: return 5e-3;
+        case Kind::area_load: return 5e-2;
+        case Kind::stress: return 5.0;
+        case Kind::water: return 5e-7;
+        case Kind::area:
+        case Kind::volume:
+        case Kind::second_moment:
+        case Kind::unit_weight: return 0.0;
+    }
+    return 0.0;
+}
 
 struct UnitRow {
     std::string_view name;
@@ -74,8 +108,8 @@ std::string metres(double value, int digits) {
     return rounded(value * 1e3, digits > 3 ? digits : 2) + " mm";
 }
 
-std::string in_si(double value, Kind kind, int digits) {
-    const double size = std::abs(value);
+// `size` is the number that decides between N and kN: the larger of those that stand side by side.
+std::string in_si(double value, double size, Kind kind, int digits) {
     switch (kind) {
         case Kind::length: return metres(value, digits);
         case Kind::area: return size < 0.1 ? with(value, 1e-6, "mm2", digits) : with(value, 1, "m2", digits);
@@ -92,11 +126,11 @@ std::string in_si(double value, Kind kind, int digits) {
     return {};
 }
 
-std::string in_us(double value, Kind kind, int digits) {
+std::string in_us(double value, double size, Kind kind, int digits) {
     switch (kind) {
-        case Kind::length: return feet_and_inches(value);
-        case Kind::area: return std::abs(value) < 0.1 ? with(value, inch2, "in2", digits)
-                                                      : with(value, factor::foot * factor::foot, "ft2", digits);
+        case Kind::length: return digits > 3 ? with(value, factor::inch, "in", digits) : feet_and_inches(value);
+        case Kind::area: return size < 0.1 ? with(value, inch2, "in2", digits)
+                                           : with(value, factor::foot * factor::foot, "ft2", digits);
         case Kind::volume: return with(value, inch2 * factor::inch, "in3", digits);
         case Kind::second_moment: return with(value, inch2 * inch2, "in4", digits);
         case Kind::force: return with(value, factor::pound_force, "lbf", digits);
@@ -139,16 +173,13 @@ std::string fixed(double value, int decimals) {
 std::string rounded(double value, int digits) {
     require_finite(value);
     if (value == 0.0) return "0";
-    const double size = std::abs(value);
-    if (size < 1e-4 || size >= 1e7) {
-        const std::string text = written(value, std::chars_format::scientific, digits - 1);
-        const std::size_t mark = text.find('e');
-        return text.substr(0, mark) + " x 10^" + std::to_string(std::stoi(text.substr(mark + 1)));
-    }
-    // The exponent after rounding, so that 9.996 is 10.0 and not 10.00.
     const std::string text = written(value, std::chars_format::scientific, digits - 1);
-    const int exponent = std::stoi(text.substr(text.find('e') + 1));
-    return fixed(value, exponent >= digits ? 0 : digits - 1 - exponent);
+    const std::size_t mark = text.find('e');
+    const int exponent = whole_number(std::string_view(text).substr(mark + 1));
+    if (exponent < -4 || exponent >= 7) return without_idle_zeros(text.substr(0, mark)) + " x 10^" + std::to_string(exponent);
+    double rounded_value = 0;
+    std::from_chars(text.data(), text.data() + text.size(), rounded_value);
+    return without_idle_zeros(fixed(rounded_value, exponent >= digits ? 0 : digits - 1 - exponent));
 }
 
 std::string percent(double share) {
@@ -161,21 +192,21 @@ std::string percent(double share) {
     return text + " %";
 }
 
-Shown shown(double value, std::string_view unit, UnitsShown units, int digits) {
+Shown shown(double value, std::string_view unit, UnitsShown units, int digits, double beside) {
     require_finite(value);
     for (const UnitRow& row : unit_rows) {
         if (row.name != unit) continue;
-        const double si = value * row.to_si;
-        return in_order(in_si(si, row.kind, digits), in_us(si, row.kind, digits), units);
+        const double si = std::abs(value * row.to_si) < least_shown(row.kind) ? 0.0 : value * row.to_si;
+        const double size = std::max(std::abs(si), std::abs(beside * row.to_si));
+        return in_order(in_si(si, size, row.kind, digits), in_us(si, size, row.kind, digits), units);
     }
-    const std::string number = rounded(value, digits);
-    if (unit == "-" || unit.empty()) return {number, {}};
     if (unit == "deg") return {fixed(value, 1) + " deg", {}};
-    return {number + ' ' + std::string(unit), {}};
+    const std::string number = rounded(value, digits);
+    return {unit == "-" || unit.empty() ? number : number + ' ' + std::string(unit), {}};
 }
 
-std::string both(double value, std::string_view unit, UnitsShown units, int digits) {
-    return joined(shown(value, unit, units, digits));
+std::string both(double value, std::string_view unit, UnitsShown units, int digits, double beside) {
+    return joined(shown(value, unit, units, digits, beside));
 }
 
 std::string alone(double value, std::string_view unit, UnitsShown units) { return shown(value, unit, units).first; }

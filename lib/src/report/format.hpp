@@ -14,7 +14,7 @@ namespace coverframe::reporting {
 /// \throws StateError "report.number" if it is not finite
 [[nodiscard]] std::string fixed(double value, int decimals);
 
-/// At least `digits` significant digits, whole numbers kept whole; below 1e-4 and from 1e7 on with a power of ten.
+/// `digits` significant digits without idle zeros; below 1e-4 and from 1e7 on with a power of ten.
 [[nodiscard]] std::string rounded(double value, int digits = 3);
 
 /// "82 %". Never reads "100 %" for a share that is not exactly one.
@@ -28,10 +28,12 @@ struct Shown {
 
 /// \param unit  "m", "mm", "N", "kN", "N m", "N/m", "kPa", "N/mm2", "N/m3", "m3", "deg", "-", ...; a unit that is not known
 ///              is printed as it is
-[[nodiscard]] Shown shown(double value, std::string_view unit, UnitsShown units, int digits = 3);
+/// \param digits  significant digits; more than 3 also turns feet and inches into decimal inches, to be worked with
+/// \param beside  another number in `unit` it stands next to; both are then shown in the unit that suits the larger
+[[nodiscard]] Shown shown(double value, std::string_view unit, UnitsShown units, int digits = 3, double beside = 0);
 
 /// "1.68 m (5 ft 6 1/8 in)".
-[[nodiscard]] std::string both(double value, std::string_view unit, UnitsShown units, int digits = 3);
+[[nodiscard]] std::string both(double value, std::string_view unit, UnitsShown units, int digits = 3, double beside = 0);
 
 /// In the plan's units alone, for drawings.
 [[nodiscard]] std::string alone(double value, std::string_view unit, UnitsShown units);

@@ -17,8 +17,8 @@ std::string tag(std::string_view name, std::string_view text, std::string_view c
     return wrap(name, escaped(text), css_class);
 }
 
-std::string value_html(double value, std::string_view unit, UnitsShown units, int digits) {
-    const Shown pair = shown(value, unit, units, digits);
+std::string value_html(double value, std::string_view unit, UnitsShown units, int digits, double beside) {
+    const Shown pair = shown(value, unit, units, digits, beside);
     std::string html = tag("span", pair.first, "n");
     if (!pair.other.empty()) html += ' ' + tag("span", '(' + pair.other + ')', "n o");
     return html;

@@ -18,7 +18,8 @@ namespace coverframe::reporting {
 [[nodiscard]] std::string wrap(std::string_view name, std::string_view html, std::string_view css_class = {});
 
 /// A value with its other unit in brackets; a line may break between the two and nowhere else.
-[[nodiscard]] std::string value_html(double value, std::string_view unit, UnitsShown units, int digits = 3);
+[[nodiscard]] std::string value_html(double value, std::string_view unit, UnitsShown units, int digits = 3,
+                                     double beside = 0);
 [[nodiscard]] std::string value_html(Length length, UnitsShown units);
 [[nodiscard]] std::string value_html(Force force, UnitsShown units);
 

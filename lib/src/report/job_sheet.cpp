@@ -18,7 +18,7 @@ using namespace reporting;
 std::string head_html(const Assessment& assessment) {
     const Plan& plan = assessment.plan;
     const std::string title = plan.title.empty() ? "Winter cover" : plan.title;
-    std::string html = tag("h1", title) + '\n' + tag("p", plan.boat.name + ", " + plan.site.name, "under") + '\n' +
+    std::string html = tag("h1", title) + '\n' + tag("p", "Boat: " + plan.boat.name + ". Place: " + plan.site.name + '.', "under") + '\n' +
                        tag("p", what_this_is(assessment)) + '\n';
     if (!plan.note.empty()) html += tag("p", plan.note) + '\n';
     return html;
@@ -31,8 +31,9 @@ std::string cautions_html() {
 }
 
 std::string verdict_html(const Assessment& assessment) {
-    const std::string body = tag("h2", "Verdict") + '\n' + tag("p", verdict_sentence(assessment)) + '\n' +
-                             list_html(assessment.failures);
+    std::string body = tag("h2", "Verdict") + '\n' + tag("p", verdict_sentence(assessment)) + '\n' + list_html(assessment.failures);
+    const Finding* worst = governing(assessment.findings);
+    if (worst != nullptr) body += tag("p", sentence_of(*worst), "worst") + '\n';
     return wrap("section", '\n' + body, assessment.outcome == Outcome::satisfied ? "verdict satisfied" : "verdict") + '\n';
 }
 
@@ -61,8 +62,8 @@ std::string record_html() {
 
 std::string job_sheet(const Assessment& assessment) {
     std::string body = head_html(assessment) + cautions_html() + verdict_html(assessment);
-    body += part_html("What fails", failing_html(assessment));
     body += drawings_html(assessment);
+    body += part_html("What fails", failing_html(assessment));
     body += part_html("What holds", holding_html(assessment));
     body += part_html("What was not judged", not_judged_html(assessment));
     body += part_html("Setting out", setting_out_html(assessment));

@@ -35,6 +35,27 @@ ScaleStep scale_step(double limit, UnitsShown units) {
     return best;
 }
 
+// Lines no wider than `width`, broken at spaces.
+std::vector<std::string> fitted_lines(std::string_view text, double width) {
+    std::vector<std::string> lines;
+    std::string line;
+    const std::string words = one_line(text) + ' ';
+    for (std::size_t at = 0; at < words.size();) {
+        const std::size_t end = words.find(' ', at);
+        const std::string word = words.substr(at, end - at);
+        const std::string longer = line.empty() ? word : line + ' ' + word;
+        if (!line.empty() && text_width(longer, small_size) > width) {
+            lines.push_back(line);
+            line = word;
+        } else {
+            line = longer;
+        }
+        at = end + 1;
+    }
+    lines.push_back(line);
+    return lines;
+}
+
 }  // namespace
 
 std::string short_name(std::string_view name) {
@@ -63,9 +84,8 @@ void finish(Canvas& canvas, double scale, double width, UnitsShown units, const 
     canvas.words({box.left + length + 8, y - 6},
                  {.lines = {std::string(step.text) + "  (the same scale both ways)"}, .size = small_size});
     y += 14;
-    const auto letters = static_cast<std::size_t>(std::max(20.0, (width - sample - 24) / text_width("n", small_size)));
     for (const KeyLine& line : key) {
-        const std::vector<std::string> lines = wrapped(line.text, letters);
+        const std::vector<std::string> lines = fitted_lines(line.text, std::max(100.0, width - sample - 24));
         canvas.line({box.left, y + 0.55 * small_size}, {box.left + sample - 6, y + 0.55 * small_size}, line.pen);
         canvas.words({box.left + sample, y}, {.lines = lines, .size = small_size});
         y += pitch * static_cast<double>(lines.size());

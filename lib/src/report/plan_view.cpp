@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: BSD-3-Clause
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <variant>
 
@@ -76,7 +77,9 @@ void draw_pocket(Canvas& canvas, const Above& above, const Pocket& pocket) {
     const double last = pocket.edges.back().x;
     const double step = stroke_every / above.scale;
     for (double x = first + step; x + step < last; x += step) {
-        canvas.line(above(x, at(x).inner), above(x + step, at(x + step).outer), pen::water);
+        const std::vector<Spot> stroke{above(x, at(x).inner), above(x + step, at(x + step).outer)};
+        canvas.path(stroke, pen::water);
+        canvas.keep_free(stroke);
     }
 }
 
@@ -85,16 +88,25 @@ std::string water_text(double volume, UnitsShown units) {
     return volume < least ? "under " + alone(0.1, "L", units) : alone(volume * 1e3, "L", units);
 }
 
-std::vector<Label> water_labels(const Above& above, const std::vector<Pocket>& all) {
-    std::vector<Label> labels;
-    for (const Pocket& pocket : all) {
-        const Pocket::Edge& middle = pocket.edges[pocket.edges.size() / 2];
-        labels.push_back({above(middle.x, (middle.inner + middle.outer) / 2),
-                          {.lines = {"water " + water_text(pocket.volume, above.units()),
-                                     alone(pocket.depth, "m", above.units()) + " deep"},
-                           .colour = colour::water}});
-    }
-    return labels;
+const Pocket::Edge& widest_of(const Pocket& pocket) {
+    return *std::ranges::max_element(pocket.edges, {}, [](const Pocket::Edge& edge) { return std::abs(edge.outer - edge.inner); });
+}
+
+// Whether a text has room on the hatching with some of it left to see.
+bool holds(const Above& above, const Pocket& pocket, const Words& words) {
+    const Pocket::Edge& widest = widest_of(pocket);
+    const double across = std::abs(widest.outer - widest.inner) * above.scale;
+    const double along = (pocket.edges.back().x - pocket.edges.front().x) * above.scale;
+    double width = 0;
+    for (const std::string& line : words.lines) width = std::max(width, text_width(line, words.size));
+    return across > 2.0 * words.size * static_cast<double>(words.lines.size()) && along > 1.5 * width;
+}
+
+Label water_label(const Above& above, const Pocket& pocket) {
+    const Pocket::Edge& widest = widest_of(pocket);
+    return {above(widest.x, (widest.inner + widest.outer) / 2),
+            {.lines = {"water " + water_text(pocket.volume, above.units()), alone(pocket.depth, "m", above.units()) + " deep"},
+             .colour = colour::water}};
 }
 
 void draw_cross_straps(Canvas& canvas, const Above& above, const RidgeSupport& support, std::vector<Label>& flags) {
@@ -157,14 +169,23 @@ void name_parts(Canvas& canvas, const Above& above, const std::vector<Pocket>& w
     const auto name = [&](const Label& label, Near where) {
         if (!canvas.words_near(label, within, where)) bottom.push_back(label);
     };
-    for (const Label& label : water_labels(above, water)) name(label, Near::below);
+    for (const Pocket& pocket : water) {
+        const Label label = water_label(above, pocket);
+        if (!holds(above, pocket, label.words) || !canvas.words_on_plate(label)) name(label, Near::below);
+    }
     for (const Obstacle& obstacle : above.boat().obstacles) {
         const Point& end = obstacle.outline.back();
         name({above(end), {.lines = {short_name(obstacle.name)}, .colour = colour::obstacle}}, Near::right);
     }
     for (const Stand& stand : above.boat().stands) {
-        const Spot corner = above(in_m(stand.to), -in_m(stand.half_breadth));
-        name({corner, {.lines = {short_name(stand.name)}, .colour = "#444444"}}, Near::left);
+        const Words text{.lines = {short_name(stand.name)}, .colour = "#444444"};
+        const Spot low = above(in_m(stand.from), -in_m(stand.half_breadth));
+        const Spot high = above(in_m(stand.to), in_m(stand.half_breadth));
+        const Box inside{low.x, high.y, high.x, low.y};
+        const std::array<Spot, 4> corners{Spot{high.x, low.y}, high, low, Spot{low.x, high.y}};
+        const bool placed = std::ranges::any_of(
+            corners, [&](const Spot& corner) { return canvas.words_near({corner, text}, inside, Near::left); });
+        if (!placed) name({corners.front(), text}, Near::right);
     }
     canvas.flags_above(top);
     canvas.flags_below(bottom);

@@ -19,7 +19,9 @@ namespace coverframe::reporting {
 [[nodiscard]] std::string forces_html(const Assessment& assessment);
 [[nodiscard]] std::string situations_html(const Assessment& assessment);
 [[nodiscard]] std::string arrangements_html(const Assessment& assessment);
-[[nodiscard]] std::string workings_html(const Assessment& assessment);
+
+// sheet_workings.cpp
+[[nodiscard]] std::string workings_html(const Assessment& assessment);       ///< every number of every finding
 
 // sheet_setting_out.cpp
 [[nodiscard]] std::string setting_out_html(const Assessment& assessment);    ///< what is built, where, how tight

@@ -23,9 +23,12 @@ std::string used_html(const Finding& finding) {
     return tag("span", finding.verdict == Verdict::exceeded ? "no capacity" : "none", "n strong");
 }
 
+std::string demand_html(const Finding& f, UnitsShown units) { return value_html(f.demand, f.unit, units, 3, f.capacity); }
+std::string capacity_html(const Finding& f, UnitsShown units) { return value_html(f.capacity, f.unit, units, 3, f.demand); }
+
 std::string where_html(const Assessment& assessment, const Finding& finding) {
     if (!finding.x) return {};
-    return ' ' + wrap("span", escaped("at ") + value_html(*finding.x, "m", assessment.plan.units_shown) + escaped(" aft"), "small");
+    return wrap("span", escaped("; at ") + value_html(*finding.x, "m", assessment.plan.units_shown) + escaped(" aft"), "small");
 }
 
 std::string situation_html(const Assessment& assessment, const std::string& name) {
@@ -44,15 +47,6 @@ std::string range_html(const std::vector<PlanLoad>& loads, UnitsShown units) {
     return least.value == most.value ? low : low + " to " + value_html(in_kPa(most.value), "kPa", units);
 }
 
-std::string terms_html(const std::vector<Term>& terms, UnitsShown units) {
-    Table table{{"", "value", "how", "clause"}, {}};
-    for (const Term& term : terms) {
-        table.rows.push_back({tag("span", term.symbol, "n"), value_html(term.value, term.unit, units, 4), tag("span", term.formula),
-                              term.clause.document.empty() ? "" : tag("span", text_of(term.clause))});
-    }
-    return table_html(table);
-}
-
 }  // namespace
 
 std::string failing_html(const Assessment& assessment) {
@@ -64,10 +58,9 @@ std::string failing_html(const Assessment& assessment) {
     std::string html = wrap("thead", wrap("tr", head)) + '\n';
     for (const Finding* finding : rows) {
         const std::string numbers = wrap("td", part_name_html(*finding)) +
-                                    wrap("td", value_html(finding->demand, finding->unit, units)) +
-                                    wrap("td", value_html(finding->capacity, finding->unit, units)) +
+                                    wrap("td", demand_html(*finding, units)) + wrap("td", capacity_html(*finding, units)) +
                                     wrap("td", used_html(*finding)) + wrap("td", tag("span", text_of(finding->clause), "small"));
-        const std::string say = "<tr class=\"say\"><td colspan=\"5\">" + tag("p", finding->sentence, "strong") +
+        const std::string say = "<tr class=\"say\"><td colspan=\"5\">" + tag("p", sentence_of(*finding), "strong") +
                                 situation_html(assessment, finding->situation) + where_html(assessment, *finding) + "</td></tr>";
         html += wrap("tbody", wrap("tr", numbers) + '\n' + say, "one") + '\n';
     }
@@ -79,9 +72,8 @@ std::string holding_html(const Assessment& assessment) {
     Table table{{"part", "demand", "capacity", "used", "rule", "in"}, {}};
     for (const Finding* finding : with_verdict(assessment, Verdict::satisfied)) {
         const std::string where = finding->situation.empty() ? "" : situation_number(assessment, finding->situation);
-        table.rows.push_back({tag("span", subject(*finding), "strong") + "<br/>" + tag("span", finding->sentence),
-                              value_html(finding->demand, finding->unit, units), value_html(finding->capacity, finding->unit, units),
-                              used_html(*finding), tag("span", text_of(finding->clause)), tag("span", where)});
+        table.rows.push_back({tag("span", subject(*finding), "strong") + "<br/>" + tag("span", sentence_of(*finding)),
+                              demand_html(*finding, units), capacity_html(*finding, units), used_html(*finding), tag("span", text_of(finding->clause)), tag("span", where)});
     }
     return table_html(table, "compact");
 }
@@ -89,7 +81,7 @@ std::string holding_html(const Assessment& assessment) {
 std::string not_judged_html(const Assessment& assessment) {
     Table table{{"part", "why not", "rule"}, {}};
     for (const Finding* finding : with_verdict(assessment, Verdict::not_applicable)) {
-        table.rows.push_back({tag("span", subject(*finding)), tag("span", finding->sentence), tag("span", text_of(finding->clause))});
+        table.rows.push_back({tag("span", subject(*finding)), tag("span", sentence_of(*finding)), tag("span", text_of(finding->clause))});
     }
     return table_html(table, "compact");
 }
@@ -133,21 +125,6 @@ std::string arrangements_html(const Assessment& assessment) {
                               tag("span", arrangement.note)});
     }
     return table_html(table, "compact");
-}
-
-std::string workings_html(const Assessment& assessment) {
-    const UnitsShown units = assessment.plan.units_shown;
-    std::string html;
-    for (const Arrangement& arrangement : assessment.arrangements) {
-        if (arrangement.workings.empty()) continue;
-        html += wrap("div", tag("h3", "Snow, " + arrangement.name) + terms_html(arrangement.workings, units)) + '\n';
-    }
-    for (const Finding& finding : assessment.findings) {
-        if (finding.workings.empty()) continue;
-        const std::string where = finding.situation.empty() ? "" : " (" + situation_number(assessment, finding.situation) + ")";
-        html += wrap("div", tag("h3", subject(finding) + where) + terms_html(finding.workings, units)) + '\n';
-    }
-    return html.empty() ? html : wrap("div", '\n' + html, "workings");
 }
 
 }  // namespace coverframe::reporting

@@ -24,7 +24,9 @@ p { margin: 0 0 1.5mm 0; }
 .verdict.satisfied { border-left-color: #b5b5b5; }
 .verdict h2 { margin: 0 0 1mm 0; }
 .verdict p { font-size: 12pt; line-height: 1.3; }
-.verdict li { font-weight: bold; }
+.verdict li { font-weight: bold; margin-bottom: 1mm; }
+.verdict ul { padding-left: 5mm; }
+.verdict p.worst { font-size: 10.5pt; }
 table { border-collapse: collapse; width: 100%; margin: 1mm 0 2mm 0; }
 thead { display: table-header-group; }
 th { text-align: left; vertical-align: bottom; font-size: 8pt; border-bottom: 1pt solid #000; padding: 0.6mm 2.5mm 0.6mm 0; }
@@ -36,16 +38,21 @@ td p { margin: 0; }
 .strong { font-weight: bold; }
 .failing tbody td { border-bottom: none; padding-top: 1.6mm; }
 .failing tbody tr.say td { border-bottom: 0.8pt solid #000; padding-top: 0; padding-bottom: 1.6mm; }
-.failing tbody.one { break-inside: avoid; }
+.failing tr:first-child { break-after: avoid; }
 .compact td, .compact th { font-size: 8pt; padding-top: 0.4mm; padding-bottom: 0.4mm; }
 figure { margin: 2mm 0 4mm 0; break-inside: avoid; text-align: center; }
 figure svg { max-width: 100%; height: auto; }
 figcaption { text-align: left; font-size: 10.5pt; font-weight: bold; margin-bottom: 1mm; }
 .record td { height: 7.5mm; }
 .appendix { break-before: page; }
+.notes { font-size: 7.5pt; margin: 0 0 2mm 0; padding-left: 6mm; }
 .workings { columns: 2; column-gap: 7mm; }
 .workings div { break-inside: avoid; }
-.workings td, .workings th { font-size: 7.5pt; padding: 0.2mm 1.5mm 0.2mm 0; }
+.workings table { table-layout: fixed; }
+.workings td, .workings th { font-size: 7pt; line-height: 1.25; padding: 0.2mm 1.5mm 0.2mm 0; overflow-wrap: anywhere; }
+.workings .o { font-size: 7pt; }
+.workings th:nth-child(1) { width: 19%; }
+.workings th:nth-child(2) { width: 36%; }
 footer { margin-top: 6mm; border-top: 0.4pt solid #000; padding-top: 1mm; font-size: 8pt; }
 @media screen { body { padding: 6mm; } }
 )css";

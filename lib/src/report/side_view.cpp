@@ -123,10 +123,13 @@ void add_ridge_flags(std::vector<Label>& flags, const Side& side, const RidgeSup
 void add_found_flags(std::vector<Label>& flags, const Side& side, const FoundFrame& found) {
     for (const FoundNode& node : found.nodes) {
         if (std::ranges::count(found.ridge_line, node.name) == 0) continue;
-        flags.push_back({side(node.at),
-                         {.lines = {short_name(node.name), alone(node.at.x, side.units()) + " aft",
-                                    "level " + alone(node.at.z, side.units())},
-                          .bold = true}});
+        const auto under = std::ranges::find_if(found.members, [&](const FoundMember& member) {
+            return member.kind == FoundKind::upright && (member.to == node.name || member.from == node.name);
+        });
+        std::vector<std::string> lines{short_name(node.name), alone(node.at.x, side.units()) + " aft",
+                                       "level " + alone(node.at.z, side.units())};
+        if (under != found.members.end()) lines.front() = short_name(under->name) + " to " + short_name(node.name);
+        flags.push_back({side(node.at), {.lines = lines, .bold = true}});
     }
 }
 
@@ -207,6 +210,7 @@ Canvas draw(const Assessment& assessment, double scale, double width) {
     canvas.path(ridge_drawn(side), pen::drawn);
     canvas.keep_free(ridge_drawn(side));
     canvas.path(ridge_loaded(side), pen::loaded);
+    canvas.keep_free(ridge_loaded(side));
     if (const auto drop = ridge_drop(assessment); drop && drop->drop > 0) {
         flags.push_back({side(drop->x, drop->z), {.lines = {"ridge down", alone(drop->drop, "m", side.units())}}});
     }

@@ -148,6 +148,12 @@ std::string plain_name(std::string_view check) {
 
 std::string subject(const Finding& finding) { return one_line(finding.part) + ", " + plain_name(finding.check); }
 
+std::string sentence_of(const Finding& finding) {
+    std::string sentence = one_line(finding.sentence);
+    if (!sentence.empty() && sentence.front() >= 'a' && sentence.front() <= 'z') sentence.front() = static_cast<char>(sentence.front() - 'a' + 'A');
+    return sentence;
+}
+
 std::string situation_number(const Assessment& assessment, std::string_view name) {
     for (std::size_t i = 0; i < assessment.situations.size(); ++i) {
         if (assessment.situations[i].situation.name == name) return "S" + std::to_string(i + 1);
@@ -162,12 +168,14 @@ std::string verdict_sentence(const Assessment& assessment) {
     };
     const std::size_t failed = count(Verdict::exceeded);
     const std::size_t judged = failed + count(Verdict::satisfied);
+    const auto fallen = std::ranges::count_if(assessment.situations, [](const SituationResult& result) {
+        return result.status != SolveStatus::converged;
+    });
     const Finding* worst = governing(findings);
     switch (assessment.outcome) {
         case Outcome::no_equilibrium:
             return "This cover cannot stand as planned. No balance of forces was found in " +
-                   counted(assessment.failures.size(), "situation") + " of " +
-                   std::to_string(assessment.situations.size()) + ". Do not build it or leave it standing like this.";
+                   std::to_string(fallen) + " of " + counted(assessment.situations.size(), "situation") + ". Do not build it or leave it standing like this.";
         case Outcome::exceeded:
             if (worst == nullptr) break;
             return "This cover is not good enough as planned: " + std::to_string(failed) + " of " +

@@ -29,6 +29,9 @@ namespace coverframe::reporting {
 /// "ridge between U1 and U2, bending".
 [[nodiscard]] std::string subject(const Finding& finding);
 
+/// The finding's sentence with a capital letter.
+[[nodiscard]] std::string sentence_of(const Finding& finding);
+
 /// "S3" for the third situation; the name itself if the assessment has no situation of that name.
 [[nodiscard]] std::string situation_number(const Assessment& assessment, std::string_view name);
 

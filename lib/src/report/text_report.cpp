@@ -45,13 +45,13 @@ void add_finding(std::string& out, const Assessment& assessment, const Finding& 
     paragraph(out, padded(share_of(finding), share_width) + "  ", subject(finding));
     const std::string blank(share_width + 2, ' ');
     if (finding.verdict != Verdict::not_applicable) {
-        paragraph(out, blank, "demand " + both(finding.demand, finding.unit, units) + ", capacity " +
-                                  both(finding.capacity, finding.unit, units) + "; " + text_of(finding.clause));
+        paragraph(out, blank, "demand " + both(finding.demand, finding.unit, units, 3, finding.capacity) + ", capacity " +
+                                  both(finding.capacity, finding.unit, units, 3, finding.demand) + "; " + text_of(finding.clause));
         if (!finding.situation.empty()) paragraph(out, blank, "in " + finding.situation);
     } else {
         paragraph(out, blank, text_of(finding.clause));
     }
-    paragraph(out, blank, finding.sentence);
+    paragraph(out, blank, sentence_of(finding));
     out += '\n';
 }
 
