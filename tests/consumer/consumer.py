@@ -72,6 +72,24 @@ def use_installed(options, work: Path, prefix: Path) -> None:
     run(options.cmake, build, "-DWANTED=0.1;OPTIONAL_COMPONENTS;ponding")
 
 
+def use_example(options, work: Path, prefix: Path) -> None:
+    """The example program as a project of its own judges a plan: no trace of the build folder, and a whole report."""
+    build = fresh(work / "check_plan")
+    source = options.source / "examples" / "check_plan"
+    run(options.cmake, "-S", source, "-B", build, f"-DCMAKE_PREFIX_PATH={prefix}", *options.common)
+    run(options.cmake, "--build", build, "--config", options.config)
+    plan = options.source / "examples" / "plans" / "open_boat.json"
+    sheet = work / "sheet.html"
+    done = subprocess.run([build / "check_plan", plan, "--sheet", sheet], capture_output=True, text=True)
+    if done.returncode not in (0, 1, 3) or len(done.stdout.splitlines()) < 20:
+        raise Failure(f"check_plan ends with {done.returncode}\n{done.stdout}{done.stderr}")
+    if not sheet.read_text(encoding="utf-8").rstrip().endswith("</html>"):
+        raise Failure("check_plan writes half a job sheet")
+    refused = subprocess.run([build / "check_plan", source / "main.cpp"], capture_output=True, text=True)
+    if refused.returncode != 2 or "plan.json" not in refused.stderr:
+        raise Failure(f"check_plan takes its own source for a plan\n{refused.stdout}{refused.stderr}")
+
+
 def use_embedded(options, work: Path) -> None:
     build, prefix = fresh(work / "embedded"), fresh(work / "nothing")
     run(options.cmake, "-S", HERE / "embedded", "-B", build, f"-DCOVERFRAME_FOLDER={options.source}", *options.common)
@@ -95,7 +113,9 @@ def main() -> int:
     work = options.build / "tests" / "consumer"
     work.mkdir(parents=True, exist_ok=True)
     try:
-        use_installed(options, work, install_and_move(options, work))
+        prefix = install_and_move(options, work)
+        use_installed(options, work, prefix)
+        use_example(options, work, prefix)
         use_embedded(options, work)
     except Failure as failure:
         print(failure)
