@@ -31,8 +31,8 @@ struct Rigging {
 /// Tensions the straps and shrinks the film once for each bound of strap stiffness and film tension.
 [[nodiscard]] Rigging rig_all(const Plan& plan, const LayoutOptions& options);
 
-/// A usable state whose vertical reactions do not agree with its loads to 1e-6 is made unusable: status iteration_limit,
-/// and a message that says so.
+/// A usable state whose vertical reactions do not agree with its loads to 1e-6 is made unusable: status
+/// iteration_limit, and a message that says so.
 void require_balance(CoverState& state);
 
 /// Every situation of the list, in its order, each with balance required.

@@ -37,8 +37,8 @@ struct Kept {
 /// Worse by more than rounding, so that of two mirrored situations the first one is named for all parts.
 bool clearly_worse(const Finding& a, const Finding& b) {
     constexpr double rounding = 1e-9;
-    if (a.verdict == b.verdict && a.utilisation && b.utilisation) return *a.utilisation > *b.utilisation * (1 + rounding);
-    return worse(a, b);
+    const bool comparable = a.verdict == b.verdict && a.utilisation && b.utilisation;
+    return comparable ? *a.utilisation > *b.utilisation * (1 + rounding) : worse(a, b);
 }
 
 std::vector<Kept> kept_findings(const Plan& plan, const std::vector<Solved>& solved) {
