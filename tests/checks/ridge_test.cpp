@@ -286,8 +286,11 @@ TEST_CASE("check_ridge: other poles of a found frame are judged too") {
     c.member(by_hand::strap_port).name = "P1";
     c.forces(by_hand::strap_port).moment_vertical_from = 500;
     const Finding f = find(check_ridge(c.input()), "pole.bending", "pole P1");
-    // l_u/d = 16.9: l_e = 1.84 x 1.5 = 2.76 m, R_B^2 = 2760 x 89/38^2 = 170.1, F_bE = 33.40, a = 2.5138, C_L = 0.9697
-    CHECK(close(f.demand, 9.966844 / (0.9697 * 13.285560), 2e-4));
+    // l_u/d = 16.9: l_e = 1.84 x 1.5 = 2.76 m, R_B^2 = 2760 x 89/38^2 = 170.1, F_bE = 33.40, a = 2.514, C_L = 0.9696
+    const double a = 1.2 * 4734.3816 / (2760 * 89 / (38.0 * 38)) / 13.285560;
+    const double C_L = (1 + a) / 1.9 - std::sqrt((1 + a) / 1.9 * (1 + a) / 1.9 - a / 0.95);
+    CHECK(close(C_L, 0.9696, 1e-4));
+    CHECK(close(f.demand, 9.966844 / (C_L * 13.285560), 1e-6));
     CHECK(find(check_ridge(c.input()), "ridge.bending", "ridge, bow to U1").demand == 0.0);
 }
 
