@@ -6,6 +6,7 @@
 #include <cstdint>
 #include <limits>
 #include <unordered_set>
+#include <utility>
 
 #include <nlohmann/json.hpp>
 
@@ -130,7 +131,7 @@ private:
         } else if (Level& level = levels_.back(); level.value.kind == JsonKind::array) {
             level.value.items.push_back(std::move(value));
         } else {
-            level.value.members.emplace_back(level.key, std::move(value));
+            level.value.members.push_back({level.key, std::move(value)});
         }
         return true;
     }

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <charconv>
 #include <cstdio>
+#include <utility>
 
 namespace coverframe::plan_detail {
 namespace {
@@ -128,12 +129,12 @@ JsonValue JsonValue::object() {
 }
 
 JsonValue& JsonValue::add(std::string_view key, JsonValue value) {
-    return members.emplace_back(std::string(key), std::move(value)).second;
+    return members.emplace_back(JsonMember{std::string(key), std::move(value)}).value;
 }
 
 const JsonValue* JsonValue::find(std::string_view key) const {
-    const auto found = std::find_if(members.begin(), members.end(), [&](const auto& m) { return m.first == key; });
-    return found == members.end() ? nullptr : &found->second;
+    const auto found = std::find_if(members.begin(), members.end(), [&](const JsonMember& m) { return m.key == key; });
+    return found == members.end() ? nullptr : &found->value;
 }
 
 std::string_view name_of(JsonKind kind) {

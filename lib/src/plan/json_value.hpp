@@ -6,7 +6,6 @@
 #include <optional>
 #include <string>
 #include <string_view>
-#include <utility>
 #include <vector>
 
 #include "coverframe/base/error.hpp"
@@ -15,13 +14,15 @@ namespace coverframe::plan_detail {
 
 enum class JsonKind { null, boolean, number, string, array, object };
 
+struct JsonMember;
+
 struct JsonValue {
     JsonKind kind = JsonKind::null;
     bool boolean = false;
     double number = 0;  ///< finite
     std::string text;   ///< of a string
     std::vector<JsonValue> items;
-    std::vector<std::pair<std::string, JsonValue>> members;
+    std::vector<JsonMember> members;
 
     static JsonValue of_boolean(bool value);
     static JsonValue of_number(double value);
@@ -34,6 +35,11 @@ struct JsonValue {
 
     /// The first member of that name, or nullptr.
     [[nodiscard]] const JsonValue* find(std::string_view key) const;
+};
+
+struct JsonMember {
+    std::string key;
+    JsonValue value;
 };
 
 /// "an object", "a number".

@@ -47,7 +47,8 @@ public:
             if (std::find(known_.begin(), known_.end(), key) != known_.end()) continue;
             const Step step(reading_.at, std::string_view(key));
             const auto reason =
-                std::find_if(absent_.begin(), absent_.end(), [&](const auto& a) { return a.first == key; });
+                std::find_if(absent_.begin(), absent_.end(),
+                             [&wanted = key](const auto& a) { return a.first == wanted; });
             const std::string why =
                 reason != absent_.end() ? ": " + reason->second + "; remove it" : did_you_mean(key, known_);
             reading_.report(
