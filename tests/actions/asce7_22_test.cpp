@@ -280,12 +280,18 @@ TEST_CASE("asce7_22: arguments out of range") {
     CHECK(code_of([] { return minimum_load_7_3_3(30_psf, static_cast<RiskCategory>(7)); }) ==
           "asce7_22.risk_category.unknown");
 
+    // both ends of a range belong to it
+    CHECK(code_of([] { return flat_load_7_3(from_kPa(100.0), 0.5, 0.8); }) == "none");
+    CHECK(code_of([] { return flat_load_7_3(30_psf, 1.5, 1.4); }) == "none");
+    CHECK(code_of([] { return sloped_load_7_4(from_kPa(200.0), 1.0); }) == "none");
+
     const auto code = [](auto change) {
         Gable gable = boat_gable();
         change(gable);
         return code_of([&] { return unbalanced_gable_7_6_1(gable); });
     };
     CHECK(code([](Gable&) {}) == "none");
+    CHECK(code([](Gable& g) { g.sloped_load = 0_psf; }) == "none");
     CHECK(code([](Gable& g) { g.slope = 35_deg; }) == "asce7_22.unbalanced.slope");
     CHECK(code([](Gable& g) { g.slope = 0_deg; }) == "asce7_22.unbalanced.slope");
     CHECK(code([](Gable& g) { g.slope = 91_deg; }) == "asce7_22.slope.range");

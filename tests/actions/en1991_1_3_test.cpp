@@ -124,6 +124,9 @@ TEST_CASE("en1991_1_3: arguments out of range") {
     CHECK(code_of([] { return duopitch_5_3_3({30_deg}, {95_deg}); }) == "en1991_1_3.pitch.range");
     CHECK(code_of([] { return exposure_coefficient_5_2_7(static_cast<Topography>(5)); }) ==
           "en1991_1_3.topography.unknown");
+    // both ends of a range belong to it
+    CHECK(code_of([] { return roof_load_5_2(from_kPa(100.0), 4.0, 0.5, 0.8); }) == "none");
+    CHECK(code_of([] { return roof_load_5_2(from_kPa(0.0), 0.0, 1.5, 1.4); }) == "none");
     for (const double bad : not_finite) {
         CAPTURE(bad);
         CHECK(code_of([&] { return roof_load_5_2(from_kPa(bad), 0.8, 1.0, 1.0); }) == "en1991_1_3.ground_load.range");
