@@ -71,7 +71,8 @@ double number_at(const json& object, const std::string& key, const std::string& 
 }
 
 Expected read_expected(const json& object, const std::string& where) {
-    allow_only(object, {"quantity", "printed", "value", "unrounded", "unit", "relative", "absolute", "reason", "disagrees"},
+    allow_only(object,
+               {"quantity", "printed", "value", "unrounded", "unit", "relative", "absolute", "reason", "disagrees"},
                where);
     Expected expected;
     expected.quantity = text_at(object, "quantity", where);
@@ -105,7 +106,8 @@ void read_source(Case& one, const json& source, const std::set<std::string>& key
 }
 
 template <std::size_t Size>
-void demand_one_of(const std::array<std::string_view, Size>& allowed, const std::string& text, const std::string& where) {
+void demand_one_of(const std::array<std::string_view, Size>& allowed, const std::string& text,
+                   const std::string& where) {
     if (std::ranges::find(allowed, text) == allowed.end()) throw CaseError(where + ": \"" + text + "\" is not allowed");
 }
 
@@ -113,7 +115,8 @@ Case read_case(const fs::path& file, const std::set<std::string>& keys, bool hel
     const std::string where = file.filename().string();
     const json object = json::parse(whole_file(file));
     const std::string runs_by = held ? "held" : "model";
-    allow_only(object, {"id", "title", "kind", "source", "how_read", "quality", "note", runs_by, "input", "expected", "status"},
+    allow_only(object,
+               {"id", "title", "kind", "source", "how_read", "quality", "note", runs_by, "input", "expected", "status"},
                where);
     Case one;
     one.id = text_at(object, "id", where);

@@ -45,7 +45,7 @@ struct Case {
 /// source without an entry in `bibliography`, a doubled id are refused.
 /// \param held  whether these are held cases, which have "held" instead of "model"
 /// \throws CaseError with every problem found
-[[nodiscard]] std::vector<Case> read_cases(const std::filesystem::path& folder, const std::filesystem::path& bibliography,
-                                           bool held);
+[[nodiscard]] std::vector<Case> read_cases(const std::filesystem::path& folder,
+                                           const std::filesystem::path& bibliography, bool held);
 
 }  // namespace coverframe::validation

@@ -17,7 +17,8 @@ std::array<bool, 6> directions_in(const std::string& words) {
     return held;
 }
 
-int add_node(FrameModel& model, const std::string& name, const std::array<double, 3>& at, const std::array<bool, 6>& held) {
+int add_node(FrameModel& model, const std::string& name, const std::array<double, 3>& at,
+             const std::array<bool, 6>& held) {
     model.frame.nodes.push_back({name, at, held});
     return static_cast<int>(model.frame.nodes.size()) - 1;
 }
@@ -96,11 +97,9 @@ void read_member(FrameModel& model, const Input& input, const std::array<bool, 6
     run.nodes.push_back(from);
     for (int k = 1; k <= pieces; ++k) {
         const double s = static_cast<double>(k) / pieces;
+        const std::array<double, 3> at{a[0] + s * (b[0] - a[0]), a[1] + s * (b[1] - a[1]), a[2] + s * (b[2] - a[2])};
         piece.from = run.nodes.back();
-        piece.to = k == pieces ? to
-                               : add_node(model, piece.name + " " + std::to_string(k),
-                                          {a[0] + s * (b[0] - a[0]), a[1] + s * (b[1] - a[1]), a[2] + s * (b[2] - a[2])},
-                                          everywhere);
+        piece.to = k == pieces ? to : add_node(model, piece.name + " " + std::to_string(k), at, everywhere);
         piece.hinged_from = k == 1 && (hinged == "from" || hinged == "both");
         piece.hinged_to = k == pieces && (hinged == "to" || hinged == "both");
         run.nodes.push_back(piece.to);

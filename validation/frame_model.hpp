@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: BSD-3-Clause
-// A frame as a case writes it down, node by node and member by member, made into the library's frame and read out again.
+// A frame as a case writes it down, node by node and member by member, made into the library's frame and read out
+// again.
 //
 // Input of every frame model
 //   nodes     {"A": ["0 m", "0 m", "0 m"]}                       x, y, z
@@ -10,9 +11,10 @@
 //               poles: "E", "I_vertical", "I_level" (same as vertical if left out), "G", "J" and, for a pole soft in
 //               shear, "shear_area": "G" times it is GA of both planes; "hinged": "from" | "to" | "both"
 //               "free_length", or "shortened_by", or "set_to" (tension in the drawn shape); drawn length otherwise
-//               "load": ["0 N/m", "0 N/m", "-1 N/m"] per drawn length, or "load_per_free_length", to the nodes by halves
-//               "start_sag": "1 m": the walk of the solver starts from a parabola of that sag under the chord, pieces of
-//               equal length
+//               "load": ["0 N/m", "0 N/m", "-1 N/m"] per drawn length, or "load_per_free_length"; to the nodes by
+//               halves
+//               "start_sag": "1 m": the walk of the solver starts from a parabola of that sag under the chord, cut into
+//               pieces of equal length
 //   forces    {"A": ["0 N", "0 N", "-10 N"]}
 //   couples   {"A": ["0 N m", "5 N m", "0 N m"]}: the library has no moment loads; a couple acts through two forces on
 //               arms of its own, one metre each way, which bends nothing else

@@ -13,8 +13,8 @@
 //   "largest_sagging": "beam"         largest moment at the ends of its pieces
 //   "lowest": "strap"                 how far the lowest node of the run lies under its `from` end, now
 //   "chord_sag": "strap"              largest vertical distance of its nodes under the line between its ends, now
-// with, beside it, "size": true (sign left out), "turned": true (sign changed), "pure": true (a coefficient: the case is
-// written so that the product it belongs to is one in SI).
+// with, beside it, "size": true (sign left out), "turned": true (sign changed), "pure": true (a coefficient: the case
+// is written so that the product it belongs to is one in SI).
 #include <algorithm>
 #include <cmath>
 
@@ -149,7 +149,8 @@ Number raw(const FrameModel& model, const Solution& solution, const Input& what)
         return {value, Dimension::force, solver};
     }
     if (what.has("largest_sagging")) {
-        return {largest_sagging(model, solution, run_of(model, what.text("largest_sagging"))), Dimension::moment, solver};
+        const Run& run = run_of(model, what.text("largest_sagging"));
+        return {largest_sagging(model, solution, run), Dimension::moment, solver};
     }
     if (what.has("lowest")) {
         return {lowest(model, solution, run_of(model, what.text("lowest"))), Dimension::length, solver};

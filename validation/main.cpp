@@ -83,7 +83,8 @@ RunCase run(const Case& data) {
 }
 
 void report(const RunCase& run) {
-    std::cout << (run.passed() ? "ok    " : "FAIL  ") << run.data.topic << '/' << run.data.id << "  " << run.data.title << '\n';
+    std::cout << (run.passed() ? "ok    " : "FAIL  ") << run.data.topic << '/' << run.data.id << "  "
+              << run.data.title << '\n';
     if (!run.error.empty()) std::cout << "      " << run.error << '\n';
     for (const Compared& number : run.numbers) {
         const Expected& e = number.expected;

@@ -77,7 +77,8 @@ void add_ridge(Cover& cover, const Lines& lines, const Input& pole, int pieces) 
 }
 
 /// Uprights with a strap to each side from their tops; indices of the members in `uprights` and `straps`.
-void add_uprights(Cover& cover, const Lines& lines, const Input& input, std::vector<int>& uprights, std::vector<int>& straps) {
+void add_uprights(Cover& cover, const Lines& lines, const Input& input, std::vector<int>& uprights,
+                  std::vector<int>& straps) {
     const Input upright = input.at("uprights");
     const Input strap = input.at("straps");
     const double EA = upright.si<Pressure>("E") * upright.si<Length>("breadth") * upright.si<Length>("depth");
@@ -87,7 +88,9 @@ void add_uprights(Cover& cover, const Lines& lines, const Input& input, std::vec
     const std::array<bool, 6> fixed{true, true, true, true, true, true};
     for (const std::string& text : upright.texts("at")) {
         const double x = in_m(read<Length>(text));
-        const auto place = [&](int node) { return std::abs(frame.nodes[static_cast<std::size_t>(node)].at[0] - x) < 1e-9; };
+        const auto place = [&](int node) {
+            return std::abs(frame.nodes[static_cast<std::size_t>(node)].at[0] - x) < 1e-9;
+        };
         const auto top = std::ranges::find_if(cover.layout.stations, place);
         if (top == cover.layout.stations.end()) throw CaseError("an upright stands at no station");
         const int foot = add_node(frame, {x, 0, upright.si<Length>("foot")}, fixed);
@@ -147,16 +150,20 @@ Answers net_cover(const Input& input) {
     add_film(cover, lines, input.at("film"));
     const double snow = input.si<Pressure>("snow");
     const CoverState state = load_cover(cover, StripLoads(cover.strips.size(), snow));
-    if (!state.usable()) throw CaseError("the cover ends as " + std::string(name_of(state.frame.status)) + ": " + state.frame.message);
+    if (!state.usable()) {
+        throw CaseError("the cover ends as " + std::string(name_of(state.frame.status)) + ": " + state.frame.message);
+    }
     Answers answers;
     for (const std::string& x : input.texts("ridge_load_at")) {
-        answers["ridge_line_load_" + x] = {ridge_line_load(cover, state, in_m(read<Length>(x))), Dimension::line_load, rule};
+        const double load = ridge_line_load(cover, state, in_m(read<Length>(x)));
+        answers["ridge_line_load_" + x] = {load, Dimension::line_load, rule};
     }
     const std::vector<std::string> places = input.at("uprights").texts("at");
     for (std::size_t i = 0; i < places.size(); ++i) {
         const auto axial = [&](int member) { return state.frame.members[static_cast<std::size_t>(member)].axial; };
         answers["upright_" + places[i]] = {-axial(uprights[i]), Dimension::force, rule};
-        answers["strap_" + places[i]] = {0.5 * (axial(straps[2 * i]) + axial(straps[2 * i + 1])), Dimension::force, rule};
+        const double strap = 0.5 * (axial(straps[2 * i]) + axial(straps[2 * i + 1]));
+        answers["strap_" + places[i]] = {strap, Dimension::force, rule};
     }
     double sag = 0;
     for (const int node : cover.layout.stations) {

@@ -21,20 +21,23 @@ bool before_limit(const FrameModel& model, const Solution& solution, const Input
     if (!solution.usable()) return false;
     if (!limit.has("beyond")) return true;
     const Input beyond = limit.at("beyond");
-    const auto place = static_cast<std::size_t>(node_of(model, beyond.text("node")) * 6 + direction_of(beyond.text("direction")));
-    return std::abs(solution.displacement[place]) < beyond.si<Length>("size");
+    const int place = node_of(model, beyond.text("node")) * 6 + direction_of(beyond.text("direction"));
+    return std::abs(solution.displacement[static_cast<std::size_t>(place)]) < beyond.si<Length>("size");
 }
 
-/// "limit": {"high": 2.0, "beyond": {"node", "direction", "size"}}: the largest factor on the forces that leaves an
-/// equilibrium, by halving (to a relative "halve_to") between a thousandth of `high` and `high`, each step from the last good state. The quantity "limit_factor" is that
-/// factor, so forces of the case are written as one unit.
+/// "limit": {"high": 2.0, "beyond": {"node", "direction", "size"}, "halve_to": 1e-12}: the largest factor on the forces
+/// that leaves an equilibrium, by halving between a thousandth of `high` and `high` until both are as close as
+/// `halve_to`, each step from the last good state. The answer "limit" is that factor, so forces of the case are written
+/// as one unit; with "pure" it is a coefficient instead of a force.
 Answers frame_limit(const Input& input) {
     const FrameModel model = read_frame(input);
     const Input limit = input.at("limit");
     double high = limit.number("high");
     double low = 1e-3 * high;
     Solution good = solve(model.frame, factored(model.loads, low), model.options, model.start);
-    if (!before_limit(model, good, limit)) throw CaseError("there is no equilibrium under a small load: " + good.message);
+    if (!before_limit(model, good, limit)) {
+        throw CaseError("there is no equilibrium under a small load: " + good.message);
+    }
     if (before_limit(model, solve(model.frame, factored(model.loads, high), model.options, good.displacement), limit)) {
         throw CaseError("the upper bound of the limit is still an equilibrium");
     }
@@ -50,13 +53,13 @@ Answers frame_limit(const Input& input) {
     }
     Answers answers = extract_all(model, good, input);
     const Dimension dimension = limit.flag("pure") ? Dimension::pure : Dimension::force;
-    answers["limit"] = {low * (limit.has("unit_force") ? limit.si<Force>("unit_force") : 1.0), dimension, "solve"};
+    answers["limit"] = {low, dimension, "solve"};
     return answers;
 }
 
 /// "find": {"free_length_of": "strap", "from": "100 m", "to": "101 m", "makes": {...}, "equal": 5000}: halves the free
-/// length of a run until the number asked for, which falls as the free length grows, takes that value in SI. All loads are
-/// weight of the run and grow with its free length.
+/// length of a run until the number asked for, which falls as the free length grows, takes that value in SI. All loads
+/// are weight of the run and grow with its free length.
 Answers frame_find(const Input& input) {
     FrameModel model = read_frame(input);
     const Input find = input.at("find");
@@ -70,9 +73,8 @@ Answers frame_find(const Input& input) {
     Solution solution;
     for (int i = 0; i < halvings && high - low > 1e-14 * high; ++i) {
         const double length = 0.5 * (low + high);
-        for (const int index : run.members) {
-            model.frame.members[static_cast<std::size_t>(index)].free_length = length / static_cast<double>(run.members.size());
-        }
+        const double piece = length / static_cast<double>(run.members.size());
+        for (const int index : run.members) model.frame.members[static_cast<std::size_t>(index)].free_length = piece;
         model.loads = factored(weight, length / written);
         solution = solve_or_say(model);
         model.start = solution.displacement;
@@ -86,7 +88,8 @@ double stretch_wanted(const FrameModel& model, const Solution& solution, const I
     if (input.has("depth")) {
         const Input depth = input.at("depth");
         const auto node = static_cast<std::size_t>(node_of(model, depth.text("node")));
-        const double now = model.frame.nodes.front().at[2] - model.frame.nodes[node].at[2] - solution.displacement[node * 6 + 2];
+        const double drawn = model.frame.nodes.front().at[2] - model.frame.nodes[node].at[2];
+        const double now = drawn - solution.displacement[node * 6 + 2];
         return depth.si<Length>("size") / now;
     }
     double largest = 0;
@@ -94,8 +97,8 @@ double stretch_wanted(const FrameModel& model, const Solution& solution, const I
     return largest / input.si<Force>("largest_tension");
 }
 
-/// A strap with loads at given level distances: free lengths are changed, round by round, until each loaded node hangs at
-/// its drawn x and the shape has the depth or tension asked for. Members in order from the first node to the last.
+/// A strap with loads at given level distances: free lengths are changed, round by round, until each loaded node hangs
+/// at its drawn x and the shape has the depth or tension asked for. Members in order from the first node to the last.
 Answers funicular(const Input& input) {
     FrameModel model = read_frame(input);
     Solution solution;
@@ -114,7 +117,8 @@ Answers funicular(const Input& input) {
         };
         for (std::size_t m = 0; m < model.frame.members.size(); ++m) {
             FrameMember& member = model.frame.members[m];
-            const double dx = nodes[static_cast<std::size_t>(member.to)].at[0] - nodes[static_cast<std::size_t>(member.from)].at[0];
+            const double dx = nodes[static_cast<std::size_t>(member.to)].at[0] -
+                              nodes[static_cast<std::size_t>(member.from)].at[0];
             const double dz = drop * dx / length - stretch * (below_chord(member.to) - below_chord(member.from));
             const double wanted = std::hypot(dx, dz) / (1.0 + solution.members[m].axial / member.axial_stiffness);
             moved = std::max(moved, std::abs(wanted / member.free_length - 1.0));
@@ -141,7 +145,9 @@ Solution solve_or_say(const FrameModel& model) {
         start = solve(softer, model.loads, model.options, start).displacement;
     }
     Solution solution = solve(model.frame, model.loads, model.options, start);
-    if (!solution.usable()) throw CaseError(std::string("the frame ends as ") + name_of(solution.status) + ": " + solution.message);
+    if (!solution.usable()) {
+        throw CaseError(std::string("the frame ends as ") + name_of(solution.status) + ": " + solution.message);
+    }
     return solution;
 }
 

@@ -75,7 +75,8 @@ en1991_1_3::Sliding sliding_of(const Input& input) {
 }
 
 Answers en1991_1_3_shape(const Input& input) {
-    return {{"mu_1", answer(en1991_1_3::shape_coefficient_pitched_5_3_3(input.quantity<Angle>("pitch"), sliding_of(input)),
+    const Angle pitch = input.quantity<Angle>("pitch");
+    return {{"mu_1", answer(en1991_1_3::shape_coefficient_pitched_5_3_3(pitch, sliding_of(input)),
                             "en1991_1_3::shape_coefficient_pitched_5_3_3")}};
 }
 

@@ -50,8 +50,8 @@ void write_numbers(std::ostream& out, const std::vector<RunCase>& cases) {
         if (run.data.topic != topic) {
             topic = run.data.topic;
             out << "\n## " << topic << "\n\n"
-                << "| case | title | source | how read | grade | quantity | printed | unrounded | ours | difference | tolerance | "
-                   "reason | outcome |\n|---|---|---|---|---|---|---:|---:|---:|---:|---:|---|---|\n";
+                << "| case | title | source | how read | grade | quantity | printed | unrounded | ours | difference | "
+                   "tolerance | reason | outcome |\n|---|---|---|---|---|---|---:|---:|---:|---:|---:|---|---|\n";
         }
         for (const Compared& number : run.numbers) {
             const Expected& e = number.expected;
@@ -103,11 +103,12 @@ void write_evidence(std::ostream& out, const std::vector<RunCase>& cases, const 
             }
         }
     }
-    out << "\n## Evidence by rule\n\nHow many numbers stand behind each function: printed and read where it is printed, "
-           "printed but remembered, and neither (closed form or independent program). A number counts for every function on "
-           "its way. A rule without any number is "
-           "tested by hand-computed values and limits only.\n\n"
-        << "| rule or function | cases | printed, read | printed, from memory | not printed |\n|---|---:|---:|---:|---:|\n";
+    out << "\n## Evidence by rule\n\n"
+           "How many numbers stand behind each function: printed and read where it is printed, printed but remembered, "
+           "and neither (closed form or independent program). A number counts for every function on its way. A rule "
+           "without any number is tested by hand-computed values and limits only.\n\n"
+        << "| rule or function | cases | printed, read | printed, from memory | not printed |\n"
+        << "|---|---:|---:|---:|---:|\n";
     for (const auto& [rule, evidence] : by_rule) {
         out << "| `" << rule << "` | " << evidence.cases.size() << " | " << evidence.printed << " | "
             << evidence.remembered << " | " << evidence.other << " |\n";
@@ -163,9 +164,10 @@ void write_results(std::ostream& out, const std::vector<RunCase>& cases, const s
     out << "# Validation results\n\nWritten by `coverframe_validation --results`; do not edit. " << cases.size()
         << " cases, " << numbers << " numbers, " << held.size() << " held cases. Source keys are in `sources.bib`.\n"
         << "*Printed* is what the source prints, *unrounded* what it would print with more digits, *difference* ours "
-           "against the printed number, or against the unrounded one where nothing is printed. *Grade* of the evidence: A "
-           "printed and read on its page; B printed, read as quoted in the tests of an open-source library; C read in part, "
-           "or from a re-run; D printed, from memory; E closed form; F another program. `README.md` says more.\n";
+           "against the printed number, or against the unrounded one where nothing is printed. *Grade* of the "
+           "evidence: A printed and read on its page; B printed, read as quoted in the tests of an open-source "
+           "library; C read in part, or from a re-run; D printed, from memory; E closed form; F another program. "
+           "`README.md` says more.\n";
     write_disagreements(out, cases);
     write_evidence(out, cases, rules);
     write_numbers(out, cases);
@@ -174,7 +176,9 @@ void write_results(std::ostream& out, const std::vector<RunCase>& cases, const s
 
 std::vector<std::string> rules_declared(const std::filesystem::path& folder) {
     static const std::regex space("^namespace coverframe::([a-z0-9_]+)");
-    static const std::regex rule("(?:^\\[\\[nodiscard\\]\\][^(]*\\s|^inline constexpr [A-Za-z]+ )([a-z][A-Za-z0-9_]*(?:_[A-Z0-9][0-9]*)(?:_[0-9]+)*)(?=[({ ])");
+    static const std::regex rule(
+        "(?:^\\[\\[nodiscard\\]\\][^(]*\\s|^inline constexpr [A-Za-z]+ )"
+        "([a-z][A-Za-z0-9_]*(?:_[A-Z0-9][0-9]*)(?:_[0-9]+)*)(?=[({ ])");
     std::set<std::string> names;
     for (const auto& entry : std::filesystem::recursive_directory_iterator(folder)) {
         if (entry.path().extension() != ".hpp") continue;
