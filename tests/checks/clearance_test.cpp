@@ -120,6 +120,14 @@ TEST_CASE("check_clearance: no room as drawn has no utilisation, and the least m
     CHECK(by_hand::sound({f}));
 }
 
+TEST_CASE("check_clearance: a point without room governs over any point that has some") {
+    Case c;
+    put(c, {{1.0_m, 0.6_m, 1.01_m}, {1.0_m, 0.6_m, 0.95_m}}, 50.0_mm);
+    CHECK(close(only(c).capacity, 1.05 - 1.01 - 0.05, 1e-9));
+    put(c, {{1.0_m, 0.6_m, 0.95_m}, {1.0_m, 0.6_m, 1.01_m}}, 50.0_mm);
+    CHECK(close(only(c).capacity, 1.05 - 1.01 - 0.05, 1e-9));
+}
+
 // Along the outline from y = 0 to 1.0 at z = 0.4: the share (4 f s (1 - s))/(1.05 - 0.9 s) is largest where
 // 0.48 (s - s^2)/(1.05 - 0.9 s) is: s = (1.05 - sqrt(1.05^2 - 0.9 x 1.05))/0.9 = 0.7257, y = 0.871 m.
 TEST_CASE("check_clearance: the point with the largest share governs") {

@@ -101,7 +101,8 @@ TEST_CASE("check_drainage: water that gathers, and what lies under it") {
     sag(c, 4, 0.27);
     c.plan.boat.obstacles = {{"windshield", {{0.9_m, -1.1_m, 0.6_m}, {0.9_m, 1.1_m, 0.6_m}}, {50.0_mm, "invented"}},
                              {"console", {{1.2_m, -0.3_m, 0.6_m}}, {50.0_mm, "invented"}},
-                             {"locker", {{1.2_m, 1.1_m, 0.6_m}}, {50.0_mm, "invented"}}};
+                             {"locker", {{1.2_m, 1.1_m, 0.6_m}}, {50.0_mm, "invented"}},
+                             {"bow light", {{0.3_m, -1.1_m, 0.6_m}}, {50.0_mm, "invented"}}};
     const Finding f = of(check_drainage(c.input()), "film, bow to U1");
     CHECK(close(hollow_of(c.strip(2)).area, 4 * 0.27 / (1.2 * 1.2) * 0.2 * 0.2 * 0.2 / 6, 1e-9));
     CHECK(close(f.utilisation.value(), 1.2, 1e-12));
@@ -112,6 +113,7 @@ TEST_CASE("check_drainage: water that gathers, and what lies under it") {
     CHECK(f.sentence.find("7.5 mm (0.3 in) deep over the windshield") != std::string::npos);
     CHECK(f.sentence.find("console") == std::string::npos);
     CHECK(f.sentence.find("locker") == std::string::npos);
+    CHECK(f.sentence.find("bow light") == std::string::npos);
     const Finding aft = of(check_drainage(c.input()), "film, U1 to stern");
     CHECK(aft.sentence.find("0.5 litres") != std::string::npos);  // the other half of strip 4
 }

@@ -127,6 +127,61 @@ TEST_CASE("check_ridge: a pole that buckles is exceeded without a utilisation") 
     CHECK(by_hand::sound({f}));
 }
 
+// Over the breadth of 38 mm: W_z = 89 x 38^2/6 = 21419 mm3, k_h = min{(150/38)^0.2, 1.3} = 1.3 (1.316),
+// f_m,d = 1.3 x 24 x 0.7/1.3 = 16.8 N/mm2: 100 N m give 4.669/16.8 = 0.2779.
+TEST_CASE("check_ridge: sideways bending by EN 1995-1-1") {
+    Case c(by_hand::european_plan());
+    c.forces(0).moment_level_to = -100;
+    CHECK(close(bending(c).demand, 100e3 / (89 * 38.0 * 38 / 6) / 16.8, 1e-9));
+}
+
+// f_t,0,d = k_h 14 x 0.7/1.3, k_h = (150/89)^0.2; 3382 N on 3382 mm2; and bending as above.
+TEST_CASE("check_ridge: bending and pull by EN 1995-1-1") {
+    Case c(by_hand::european_plan());
+    c.workings = true;
+    c.forces(1).moment_vertical_to = 500;
+    c.forces(1).axial = 3382;
+    const double k_h = std::pow(150.0 / 89, 0.2);
+    const Finding f = bending(c);
+    CHECK(close(f.demand, 1 / (k_h * 14 * 0.7 / 1.3) + 9.966844 / (k_h * 24 * 0.7 / 1.3), 1e-6));
+    CHECK(text_of(f.clause) == "EN 1995-1-1:2004, 6.2.3");
+}
+
+// 38 x 235 mm over 2 m: l_ef = 2.47 m, sigma_m,crit = 0.78 x 38^2 x 7400/(235 x 2470) = 14.36 N/mm2,
+// lambda_rel,m = sqrt(24/14.36) = 1.293, k_crit = 1.56 - 0.75 x 1.293 = 0.590; W_y = 38 x 235^2/6 = 349758 mm3, k_h = 1:
+// 1 kN m: 2.859/(0.590 x 12.923) = 0.375.
+TEST_CASE("check_ridge: a deep thin pole turns over first, by EN 1995-1-1") {
+    Case c(by_hand::european_plan());
+    c.workings = true;
+    std::get<PoleRidge>(c.support().ridge.member).section = {38.0_mm, 235.0_mm};
+    c.forces(1).moment_vertical_to = 1000;
+    const Finding f = bending(c);
+    const double k_crit = 1.56 - 0.75 * std::sqrt(24 / (0.78 * 38 * 38 * 7400 / (235 * 2470.0)));
+    CHECK(close(k_crit, 0.590, 1e-3));
+    CHECK(close(f.demand, 1e6 / (38 * 235.0 * 235 / 6) / (k_crit * 24 * 0.7 / 1.3), 1e-9));
+    CHECK(text_of(f.clause) == "EN 1995-1-1:2004, 6.3.3");
+    CHECK(close(term(f, "k_crit"), k_crit, 1e-12));
+}
+
+// A pressed overhang of 2 m is a column of 4 m: lambda_rel,z = 4000 sqrt(12)/38/pi sqrt(21/7400) = 6.183.
+TEST_CASE("check_ridge: an overhang counts twice as a column by EN 1995-1-1") {
+    Case c(by_hand::european_plan());
+    c.workings = true;
+    c.cover.layout.frame.nodes[0].held = {};
+    c.forces(0).axial = -100;
+    CHECK(close(term(bending(c), "lambda_rel,z"), 4000 * std::sqrt(12.0) / 38 / 3.14159265 * std::sqrt(21.0 / 7400), 1e-6));
+}
+
+// Stud: F_b = 675 psi = 4.654 N/mm2, C_F = 1.1, 742 psi < 1150 psi so C_M = 1.0: F_b* = 4.654 x 1.1 x 2.54 x 0.85 x 0.8
+// = 8.842 N/mm2. (As No.3 and better it would have had C_F = 1.5.)
+TEST_CASE("check_ridge: the grade Stud has size factors of its own") {
+    Case c;
+    c.workings = true;
+    std::get<PoleRidge>(c.support().ridge.member).grade = "Spruce-Pine-Fir Stud";
+    c.forces(1).moment_vertical_to = 100;
+    CHECK(close(term(bending(c), "F_b*"), 675 * 6.894757e-3 * 1.1 * 2.54 * 0.85 * 0.8, 1e-6));
+}
+
 TEST_CASE("check_ridge: more push never lowers the demand, up to buckling") {
     for (const bool european : {false, true}) {
         Case c(european ? by_hand::european_plan() : by_hand::plan());
