@@ -71,7 +71,8 @@ print(assessment.governing.sentence)
 # %%
 figure, (left, right) = plt.subplots(1, 2, figsize=(12, 4.6), layout="constrained")
 cf.plot.utilisation(assessment, ax=left)
-cf.plot.ridge_line(assessment, ax=right)
+_ = cf.plot.ridge_line(assessment, ax=right)
+
 # %% [markdown]
 # ## 6. One number by hand
 #

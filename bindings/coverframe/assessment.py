@@ -227,7 +227,7 @@ class Assessment:
     def shape(self) -> dict[str, NDArray[Any]]:
         """The cover from bow to stern, drawn and in the situation `shape_of`.
 
-        ``x_m``, ``half_breadth_m``, ``rail_z_m``, ``ridge_drawn_z_m``, ``ridge_loaded_z_m``, ``ridge_loaded_y_m`` (to
+        ``x_m``, ``half_breadth_m``, ``rail_z_m``, ``ridge_drawn_m``, ``ridge_loaded_m``, ``ridge_aside_m`` (to
         starboard), and for ``port`` and ``starboard`` each ``_span_m`` (0 where there is no strip), ``_rise_m``,
         ``_sag_m``, ``_level_force_n``, ``_tension_upper_n``, ``_tension_lower_n`` and ``_slack``. Forces are those of a
         whole strip.

@@ -52,7 +52,7 @@ def ridge_line(assessment: Assessment, *, ax: Axes | None = None) -> Axes:
     """Ridge line drawn and loaded, and the rail, along the boat; true heights [m]."""
     ax = _axes(ax)
     shape = assessment.shape
-    x, drawn, loaded = shape["x_m"], shape["ridge_drawn_z_m"], shape["ridge_loaded_z_m"]
+    x, drawn, loaded = shape["x_m"], shape["ridge_drawn_m"], shape["ridge_loaded_m"]
     ax.plot(x, drawn, color="#8a8a8a", linewidth=1.0, label="ridge, drawn")
     ax.plot(x, loaded, color="#1f3b4d", linewidth=2.2, label="ridge, loaded")
     ax.plot(x, shape["rail_z_m"], color="#8a5a2b", linewidth=1.4, linestyle="--", label="rail")

@@ -132,9 +132,9 @@ py::dict shape(const Assessment& a) {
     py::dict columns("x_m"_a = numbers(rows, [](const Row& r) { return r.x; }),
                      "half_breadth_m"_a = numbers(rows, [](const Row& r) { return r.half_breadth; }),
                      "rail_z_m"_a = numbers(rows, [](const Row& r) { return r.rail_z; }),
-                     "ridge_drawn_z_m"_a = numbers(rows, [](const Row& r) { return r.ridge_drawn; }),
-                     "ridge_loaded_z_m"_a = numbers(rows, [](const Row& r) { return r.ridge_loaded; }),
-                     "ridge_loaded_y_m"_a = numbers(rows, [](const Row& r) { return r.ridge_aside; }));
+                     "ridge_drawn_m"_a = numbers(rows, [](const Row& r) { return r.ridge_drawn; }),
+                     "ridge_loaded_m"_a = numbers(rows, [](const Row& r) { return r.ridge_loaded; }),
+                     "ridge_aside_m"_a = numbers(rows, [](const Row& r) { return r.ridge_aside; }));
     add_strip(columns, rows, "port", &Row::port);
     add_strip(columns, rows, "starboard", &Row::starboard);
     return columns;

@@ -43,6 +43,6 @@ def test_the_ridge_line_is_drawn_and_loaded(assessment: cf.Assessment) -> None:
     ax = cf.plot.ridge_line(assessment)
     lines = {line.get_label(): line for line in ax.get_lines()}
     shape = assessment.shape
-    np.testing.assert_array_equal(lines["ridge, drawn"].get_ydata(), shape["ridge_drawn_z_m"])
-    np.testing.assert_array_equal(lines["ridge, loaded"].get_ydata(), shape["ridge_loaded_z_m"])
+    np.testing.assert_array_equal(lines["ridge, drawn"].get_ydata(), shape["ridge_drawn_m"])
+    np.testing.assert_array_equal(lines["ridge, loaded"].get_ydata(), shape["ridge_loaded_m"])
     np.testing.assert_array_equal(lines["rail"].get_xdata(), shape["x_m"])

@@ -25,7 +25,7 @@ worst: cf.Finding | None = result.governing
 share: float | None = worst.utilisation if worst else None
 lines: list[str] = [term.symbol for finding in result.findings for term in finding.workings]
 factor = cf.asce7_22.slope_factor(slope_deg=np.array([1.0]), thermal_factor=1.2, surface="other")
-heights = result.shape["ridge_loaded_z_m"]
+heights = result.shape["ridge_loaded_m"]
 try:
     cf.Plan.from_dict({})
 except cf.InputError as error:
