@@ -13,6 +13,7 @@ from .assessment import Assessment
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
+_BACKING = {"facecolor": "white", "edgecolor": "none", "pad": 0.6}
 _COLOURS = {"satisfied": "#4d7f8c", "exceeded": "#b0413e"}
 
 
@@ -39,7 +40,7 @@ def utilisation(assessment: Assessment, *, ax: Axes | None = None, limit: float 
     values = [worst[check][0] for check in checks]
     labels = [c if v is not None else f"{c} (no capacity)" for c, v in zip(checks, values, strict=True)]
     bars = ax.barh(labels, [v or 0.0 for v in values], color=[_COLOURS[worst[check][1]] for check in checks])
-    ax.bar_label(bars, ["" if v is None else f"{v:.2f}" for v in values], padding=3)
+    ax.bar_label(bars, ["" if v is None else f"{v:.2f}" for v in values], padding=3, bbox=_BACKING)
     ax.axvline(limit, color="black", linewidth=1.0)
     ax.invert_yaxis()
     ax.margins(x=0.12)
@@ -53,7 +54,7 @@ def ridge_line(assessment: Assessment, *, ax: Axes | None = None) -> Axes:
     ax = _axes(ax)
     shape = assessment.shape
     x, drawn, loaded = shape["x_m"], shape["ridge_drawn_m"], shape["ridge_loaded_m"]
-    ax.plot(x, drawn, color="#8a8a8a", linewidth=1.0, label="ridge, drawn")
+    ax.plot(x, drawn, color="#e0a458", linewidth=1.0, zorder=3, label="ridge, drawn")
     ax.plot(x, loaded, color="#1f3b4d", linewidth=2.2, label="ridge, loaded")
     ax.plot(x, shape["rail_z_m"], color="#8a5a2b", linewidth=1.4, linestyle="--", label="rail")
     if x.size:
