@@ -23,7 +23,7 @@ inline Boat boat() {
     b.rail = {{0.0_m, 0.0_m, 1.05_m},   {0.8_m, 0.62_m, 0.97_m}, {2.0_m, 1.08_m, 0.88_m}, {3.6_m, 1.26_m, 0.80_m},
               {5.4_m, 1.24_m, 0.78_m}, {7.2_m, 1.12_m, 0.80_m}};
     b.stands = {{"cockpit sole", 2.6_m, 6.9_m, 0.75_m, 0.0_m, {150.0_kPa, "common practice, no source"}},
-                {"foredeck", 0.6_m, 2.2_m, 0.5_m, 0.72_m, {80.0_kPa, "yard test on 3 November"}}};
+                {"foredeck", 0.6_m, 2.2_m, 0.4_m, 0.72_m, {80.0_kPa, "yard test on 3 November"}}};
     b.obstacles = {{"windshield",
                     {{2.9_m, -0.85_m, 0.88_m}, {2.6_m, -0.45_m, 1.12_m}, {2.6_m, 0.45_m, 1.12_m}, {2.9_m, 0.85_m, 0.88_m}},
                     {100.0_mm, "common practice, no source"}},

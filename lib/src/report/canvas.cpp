@@ -48,12 +48,12 @@ double height_of(const Words& text) { return static_cast<double>(text.lines.size
 // Letters as wide as those of the wider common faces, in the em.
 double em_of(char c) {
     constexpr std::string_view thin = "il.,;:'|!()[]/";
-    constexpr std::string_view narrow = "jtfrI-\" ";
-    constexpr std::string_view wide = "mwMWOQ%@+<>=";
+    constexpr std::string_view narrow = "jtfrI- ";
+    constexpr std::string_view wide = "mwMWOQ%@+<>=&#~";
     if (thin.find(c) != std::string_view::npos) return 0.40;
     if (narrow.find(c) != std::string_view::npos) return 0.43;
     if (wide.find(c) != std::string_view::npos) return 0.98;
-    if (c >= 'A' && c <= 'Z') return 0.76;
+    if (c >= 'A' && c <= 'Z') return 0.79;
     return 0.65;
 }
 
@@ -70,7 +70,7 @@ double text_width(std::string_view text, double size, bool bold) {
         if (byte < 0x80) em += em_of(c);
         else if (byte >= 0xC0) em += 1.0;  // one for each character beyond ASCII
     }
-    return em * size * (bold ? 1.12 : 1.0);
+    return em * size * (bold ? 1.15 : 1.0);
 }
 
 void Canvas::grow(Spot spot, double by) {
