@@ -49,7 +49,8 @@ inline Plan small_boat(Pressure ground_snow = 20.0_psf) {
     plan.basis.timber.wet_service = Cited<bool>{true, "invented"};
     plan.basis.timber.time_effect_factor = Cited<double>{0.8, "invented"};
     plan.boat.name = "small boat";
-    plan.boat.rail = {{0.0_m, 0.0_m, 1.10_m}, {1.0_m, 0.80_m, 1.05_m}, {2.5_m, 1.10_m, 1.00_m}, {6.0_m, 1.05_m, 0.95_m}};
+    plan.boat.rail = {
+        {0.0_m, 0.0_m, 1.10_m}, {1.0_m, 0.80_m, 1.05_m}, {2.5_m, 1.10_m, 1.00_m}, {6.0_m, 1.05_m, 0.95_m}};
     plan.boat.stands = {{"sole", 0.8_m, 5.9_m, 0.5_m, 0.20_m, {200.0_kPa, "invented"}}};
     plan.boat.obstacles = {{"windshield", {{2.2_m, -0.6_m, 1.15_m}, {2.2_m, 0.6_m, 1.15_m}}, {50.0_mm, "invented"}}};
     plan.straps = {polyester_strap()};
@@ -60,8 +61,13 @@ inline Plan small_boat(Pressure ground_snow = 20.0_psf) {
     plan.support.band.hangers.spacing = 0.8_m;
     plan.support.band.belly_straps = {{1.5_m, "polyester 35 mm", 200.0_N}, {3.0_m, "polyester 35 mm", 200.0_N},
                                       {4.5_m, "polyester 35 mm", 200.0_N}};
-    plan.film = {{0.20_mm, "invented"}, {80.0_N_per_m, "invented"}, {300.0_N_per_m, "invented"}, {200.0_MPa, "invented"},
-                 {0.4, "invented"}, {12.0_MPa, "invented"}, {9.2_kN_per_m3, "invented"}};
+    plan.film = {.thickness = {0.20_mm, "invented"},
+                 .tension_low = {80.0_N_per_m, "invented"},
+                 .tension_high = {300.0_N_per_m, "invented"},
+                 .modulus = {200.0_MPa, "invented"},
+                 .poisson = {0.4, "invented"},
+                 .strength = {12.0_MPa, "invented"},
+                 .unit_weight = {9.2_kN_per_m3, "invented"}};
     return plan;
 }
 
@@ -69,9 +75,17 @@ inline Plan small_boat(Pressure ground_snow = 20.0_psf) {
 inline Plan small_boat_en(Pressure ground_snow = 1.0_kPa) {
     Plan plan = small_boat();
     plan.site.ground_snow = {ground_snow, SnowDocument::en1991_1_3, "", "invented"};
-    plan.basis.snow = {SnowDocument::en1991_1_3, {1.0, "invented"}, {1.0, "invented"}, {Surface::other, "invented"}, {}};
+    plan.basis.snow = {.document = SnowDocument::en1991_1_3,
+                       .exposure_factor = {1.0, "invented"},
+                       .thermal_factor = {1.0, "invented"},
+                       .surface = {Surface::other, "invented"},
+                       .winter_wind = {}};
     plan.basis.combination = {{1.35, "EN 1990, Table A1.2(B)"}, {1.5, "EN 1990, Table A1.2(B)"}};
-    plan.basis.timber = {TimberDocument::en1995_1_1, {}, {}, Cited<double>{0.7, "invented"}, Cited<double>{1.3, "invented"}};
+    plan.basis.timber = {.document = TimberDocument::en1995_1_1,
+                         .wet_service = {},
+                         .time_effect_factor = {},
+                         .modification_factor = Cited<double>{0.7, "invented"},
+                         .material_factor = Cited<double>{1.3, "invented"}};
     RidgeSupport& support = std::get<RidgeSupport>(plan.support.structure);
     std::get<PoleRidge>(support.ridge.member).grade = "C24";
     for (Upright& upright : support.uprights) upright.grade = "C24";
