@@ -59,7 +59,7 @@ TEST_CASE("verdict_line: one line for each outcome") {
     CHECK(verdict_line(sample::assessment()) ==
           "exceeded: C3 port, strap strength, no capacity (balanced snow, factored, film slack, straps soft)");
     CHECK(verdict_line(satisfied()) ==
-          "satisfied: windshield, clear of the film, 85 % (balanced snow, factored, film slack, straps soft)");
+          "satisfied: windshield, clearance to the film, 85 % (balanced snow, factored, film slack, straps soft)");
     const std::string fallen = verdict_line(sample::fallen());
     CHECK(fallen.starts_with("no equilibrium: U3 falls to port"));
     CHECK(fallen.find('\n') == std::string::npos);
@@ -199,7 +199,7 @@ TEST_CASE("job_sheet: what cannot stand says so first") {
                                      "Side view"});
         check_order(flat(text_report(a)), {"cannot stand as planned", a.failures.front()});
     }
-    check_order(sheet_words(satisfied()), {"No limit that was looked at is passed (8 checks)", "windshield, clear of the film"});
+    check_order(sheet_words(satisfied()), {"No limit that was looked at is passed (8 checks)", "windshield, clearance to the film"});
 }
 
 TEST_CASE("report: a sheet stands alone") {

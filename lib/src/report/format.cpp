@@ -86,6 +86,7 @@ constexpr std::array unit_rows{
     UnitRow{"N/mm2", Kind::stress, 1e6},      UnitRow{"MPa", Kind::stress, 1e6},
     UnitRow{"GPa", Kind::stress, 1e9},        UnitRow{"psi", Kind::stress, factor::psi},
     UnitRow{"N/m3", Kind::unit_weight, 1.0},  UnitRow{"kN/m3", Kind::unit_weight, 1e3},
+    UnitRow{"pcf", Kind::unit_weight, factor::pcf}, UnitRow{"plf", Kind::line_load, factor::plf},
     UnitRow{"L", Kind::water, 1e-3},
 };
 

@@ -61,7 +61,8 @@ std::string record_html() {
 }  // namespace
 
 std::string job_sheet(const Assessment& assessment) {
-    std::string body = head_html(assessment) + cautions_html() + verdict_html(assessment);
+    std::string body = head_html(assessment) + cautions_html() + verdict_html(assessment) +
+                       failing_list_html(assessment);
     body += drawings_html(assessment);
     body += part_html("What fails", failing_html(assessment));
     body += part_html("What holds", holding_html(assessment));

@@ -13,6 +13,7 @@ namespace coverframe::reporting {
 [[nodiscard]] std::string_view sheet_style();
 
 // sheet_findings.cpp
+[[nodiscard]] std::string failing_list_html(const Assessment& assessment);   ///< the worst, a line each; more than one
 [[nodiscard]] std::string failing_html(const Assessment& assessment);        ///< with demand, capacity, sentence
 [[nodiscard]] std::string holding_html(const Assessment& assessment);        ///< the same, compact
 [[nodiscard]] std::string not_judged_html(const Assessment& assessment);

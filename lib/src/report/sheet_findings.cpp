@@ -47,24 +47,39 @@ std::string range_html(const std::vector<PlanLoad>& loads, UnitsShown units) {
     return least.value == most.value ? low : low + " to " + value_html(in_kPa(most.value), "kPa", units);
 }
 
+std::string named(std::string_view name, const std::string& html) { return tag("span", name, "small") + "<br/>" + html; }
+
 }  // namespace
 
 std::string failing_html(const Assessment& assessment) {
     const std::vector<const Finding*> rows = with_verdict(assessment, Verdict::exceeded);
     if (rows.empty()) return {};
     const UnitsShown units = assessment.plan.units_shown;
-    std::string head;
-    for (const char* name : {"part", "demand", "capacity", "used", "rule"}) head += tag("th", name);
-    std::string html = wrap("thead", wrap("tr", head)) + '\n';
+    std::string html;
     for (const Finding* finding : rows) {
-        const std::string numbers = wrap("td", part_name_html(*finding)) +
-                                    wrap("td", demand_html(*finding, units)) + wrap("td", capacity_html(*finding, units)) +
-                                    wrap("td", used_html(*finding)) + wrap("td", tag("span", text_of(finding->clause), "small"));
-        const std::string say = "<tr class=\"say\"><td colspan=\"5\">" + tag("p", sentence_of(*finding), "strong") +
-                                situation_html(assessment, finding->situation) + where_html(assessment, *finding) + "</td></tr>";
-        html += wrap("tbody", wrap("tr", numbers) + '\n' + say, "one") + '\n';
+        const std::string cells = wrap("td", part_name_html(*finding)) +
+                                  wrap("td", named("demand", demand_html(*finding, units))) +
+                                  wrap("td", named("capacity", capacity_html(*finding, units))) +
+                                  wrap("td", named("used", used_html(*finding))) +
+                                  wrap("td", named("rule", tag("span", text_of(finding->clause))));
+        html += wrap("div", wrap("table", wrap("tr", cells)) + '\n' + tag("p", sentence_of(*finding), "strong") + '\n' +
+                                wrap("p", situation_html(assessment, finding->situation) + where_html(assessment, *finding)),
+                     "fail") + '\n';
     }
-    return wrap("table", html, "failing") + '\n';
+    return html;
+}
+
+std::string failing_list_html(const Assessment& assessment) {
+    constexpr std::size_t most = 7;
+    const std::vector<const Finding*> rows = with_verdict(assessment, Verdict::exceeded);
+    if (rows.size() < 2) return {};
+    std::vector<std::string> lines;
+    for (std::size_t i = 0; i < std::min(rows.size(), most); ++i) {
+        const std::string share = rows[i]->utilisation ? percent(*rows[i]->utilisation) : "no capacity";
+        lines.push_back(subject(*rows[i]) + ": " + share);
+    }
+    if (rows.size() > most) lines.push_back("and " + std::to_string(rows.size() - most) + " more");
+    return tag("p", "What fails, worst first:") + '\n' + list_html(lines);
 }
 
 std::string holding_html(const Assessment& assessment) {

@@ -36,9 +36,12 @@ td p { margin: 0; }
 .n { white-space: nowrap; }
 .o, .small { font-size: 8pt; color: #333; }
 .strong { font-weight: bold; }
-.failing tbody td { border-bottom: none; padding-top: 1.6mm; }
-.failing tbody tr.say td { border-bottom: 0.8pt solid #000; padding-top: 0; padding-bottom: 1.6mm; }
-.failing tr:first-child { break-after: avoid; }
+.fail { border-bottom: 0.8pt solid #000; padding: 1.2mm 0; break-inside: avoid; }
+.fail table { table-layout: fixed; margin: 0; }
+.fail td { border: none; padding: 0 2.5mm 0.6mm 0; }
+.fail td:nth-child(1) { width: 26%; }
+.fail td:nth-child(4) { width: 13%; }
+.fail p { margin: 0 0 0.4mm 0; }
 .compact td, .compact th { font-size: 8pt; padding-top: 0.4mm; padding-bottom: 0.4mm; }
 figure { margin: 2mm 0 4mm 0; break-inside: avoid; text-align: center; }
 figure svg { max-width: 100%; height: auto; }
@@ -47,7 +50,6 @@ figcaption { text-align: left; font-size: 10.5pt; font-weight: bold; margin-bott
 .appendix { break-before: page; }
 .notes { font-size: 7.5pt; margin: 0 0 2mm 0; padding-left: 6mm; }
 .workings { columns: 2; column-gap: 7mm; }
-.workings div { break-inside: avoid; }
 .workings table { table-layout: fixed; }
 .workings td, .workings th { font-size: 7pt; line-height: 1.25; padding: 0.2mm 1.5mm 0.2mm 0; overflow-wrap: anywhere; }
 .workings .o { font-size: 7pt; }

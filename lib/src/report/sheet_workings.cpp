@@ -35,7 +35,7 @@ public:
 
 private:
     void count(std::span<const Term> terms) {
-        constexpr std::size_t is_long = 48;
+        constexpr std::size_t is_long = 64;
         for (const Term& term : terms) {
             if (characters(term.formula) > is_long && ++times_[term.formula] == 1) in_order_.push_back(term.formula);
         }

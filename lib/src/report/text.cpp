@@ -59,10 +59,10 @@ constexpr std::array plain_names{
     std::pair{"upright.column", "buckling as a column"},
     std::pair{"upright.hold", "held upright by the straps"},
     std::pair{"upright.foot", "pressure under the foot"},
-    std::pair{"film.stress", "film stress"},
+    std::pair{"film.stress", "stress"},
     std::pair{"film.drainage", "water running off"},
     std::pair{"film.shedding", "slope for shedding snow"},
-    std::pair{"clearance", "clear of the film"},
+    std::pair{"clearance", "clearance to the film"},
     std::pair{"band.lift", "band pulled up"},
     std::pair{"band.tension", "band tension"},
 };
