@@ -90,7 +90,7 @@ void fit_stand(Fit& fit, std::size_t i) {
 
 /// Points along an outline, close enough that a straight edge cannot pass through the film unseen.
 std::vector<Point> samples_of(const std::vector<Point>& outline) {
-    constexpr int pieces = 32;  // of each edge
+    constexpr int pieces = 16;  // of each edge
     std::vector<Point> samples;
     for (std::size_t i = 0; i < outline.size(); ++i) {
         samples.push_back(outline[i]);

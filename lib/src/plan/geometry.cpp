@@ -18,10 +18,17 @@ Length between(Length a, Length b, Length from, Length to, Length x) {
     return a + (b - a) * share;
 }
 
+std::size_t count_of(const RidgeSupport& support) { return support.uprights.size() + 2; }
+
+ProfilePoint point_of(const RidgeSupport& support, std::size_t i) {
+    if (i == 0) return {support.ridge.bow.x, support.ridge.bow.z};
+    if (i > support.uprights.size()) return {support.ridge.stern.x, support.ridge.stern.z};
+    return {support.uprights[i - 1].x, support.uprights[i - 1].top};
+}
+
 std::vector<ProfilePoint> profile_of(const RidgeSupport& support) {
-    std::vector<ProfilePoint> profile{{support.ridge.bow.x, support.ridge.bow.z}};
-    for (const Upright& upright : support.uprights) profile.push_back({upright.x, upright.top});
-    profile.push_back({support.ridge.stern.x, support.ridge.stern.z});
+    std::vector<ProfilePoint> profile;
+    for (std::size_t i = 0; i < count_of(support); ++i) profile.push_back(point_of(support, i));
     return profile;
 }
 
@@ -33,6 +40,17 @@ std::vector<ProfilePoint> profile_of(const FoundFrame& found) {
         if (node != found.nodes.end()) profile.push_back({node->at.x, node->at.z});
     }
     return profile;
+}
+
+/// Height at x of the line through `count` points; empty outside it.
+template <class PointAt>
+std::optional<Length> height_of(std::size_t count, PointAt point_at, Length x) {
+    for (std::size_t i = 1; i < count; ++i) {
+        const ProfilePoint a = point_at(i - 1);
+        const ProfilePoint b = point_at(i);
+        if (x >= a.x && x <= b.x) return between(a.z, b.z, a.x, b.x, x);
+    }
+    return std::nullopt;
 }
 
 template <class Named>
@@ -58,13 +76,13 @@ std::vector<ProfilePoint> ridge_profile(const Support& support) {
 }
 
 std::optional<Length> ridge_at(const Support& support, Length x) {
-    const std::vector<ProfilePoint> profile = ridge_profile(support);
-    for (std::size_t i = 1; i < profile.size(); ++i) {
-        const ProfilePoint& a = profile[i - 1];
-        const ProfilePoint& b = profile[i];
-        if (x >= a.x && x <= b.x) return between(a.z, b.z, a.x, b.x, x);
+    if (const auto* built = std::get_if<RidgeSupport>(&support.structure)) {
+        return height_of(
+            count_of(*built), [&](std::size_t i) { return point_of(*built, i); }, x);
     }
-    return std::nullopt;
+    const std::vector<ProfilePoint> profile = ridge_profile(support);
+    return height_of(
+        profile.size(), [&](std::size_t i) { return profile[i]; }, x);
 }
 
 std::optional<Length> film_height_at(const Plan& plan, Length x, Length y) {

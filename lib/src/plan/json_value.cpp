@@ -95,6 +95,13 @@ void append_text(std::string& out, const JsonValue& value, std::size_t indent, s
 
 }  // namespace
 
+JsonValue::JsonValue() = default;
+JsonValue::JsonValue(const JsonValue&) = default;
+JsonValue::JsonValue(JsonValue&&) noexcept = default;
+JsonValue& JsonValue::operator=(const JsonValue&) = default;
+JsonValue& JsonValue::operator=(JsonValue&&) noexcept = default;
+JsonValue::~JsonValue() = default;
+
 JsonValue JsonValue::of_boolean(bool value) {
     JsonValue made;
     made.kind = JsonKind::boolean;
@@ -129,7 +136,8 @@ JsonValue JsonValue::object() {
 }
 
 JsonValue& JsonValue::add(std::string_view key, JsonValue value) {
-    return members.emplace_back(JsonMember{std::string(key), std::move(value)}).value;
+    members.push_back({std::string(key), std::move(value)});
+    return members.back().value;
 }
 
 const JsonValue* JsonValue::find(std::string_view key) const {

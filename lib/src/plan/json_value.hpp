@@ -24,6 +24,13 @@ struct JsonValue {
     std::vector<JsonValue> items;
     std::vector<JsonMember> members;
 
+    JsonValue();
+    JsonValue(const JsonValue&);
+    JsonValue(JsonValue&&) noexcept;
+    JsonValue& operator=(const JsonValue&);
+    JsonValue& operator=(JsonValue&&) noexcept;
+    ~JsonValue();
+
     static JsonValue of_boolean(bool value);
     static JsonValue of_number(double value);
     static JsonValue of_text(std::string_view value);

@@ -43,17 +43,8 @@ public:
     /// Reports the keys nobody asked for.
     void finish() {
         if (!kind_known_) return;
-        for (const auto& [key, member] : object_.members) {
-            if (std::find(known_.begin(), known_.end(), key) != known_.end()) continue;
-            const Step step(reading_.at, std::string_view(key));
-            const auto reason =
-                std::find_if(absent_.begin(), absent_.end(),
-                             [&wanted = key](const auto& a) { return a.first == wanted; });
-            const std::string why =
-                reason != absent_.end() ? ": " + reason->second + "; remove it" : did_you_mean(key, known_);
-            reading_.report(
-                "plan.key.unknown", short_text(member),
-                "the key " + in_quotes(key) + " does not belong here" + (why.empty() ? "; remove it" : why));
+        for (const JsonMember& member : object_.members) {
+            if (std::find(known_.begin(), known_.end(), member.key) == known_.end()) report_unknown(member);
         }
     }
 
@@ -180,6 +171,17 @@ private:
         return kind_known_;
     }
 
+    void report_unknown(const JsonMember& member) {
+        const Step step(reading_.at, std::string_view(member.key));
+        const auto reason =
+            std::find_if(absent_.begin(), absent_.end(), [&](const auto& each) { return each.first == member.key; });
+        const std::string advice = reason != absent_.end() ? ": " + std::string(reason->second) + "; remove it"
+                                                           : did_you_mean(member.key, known_);
+        reading_.report("plan.key.unknown", short_text(member.value),
+                        "the key " + in_quotes(on_one_line(member.key)) + " does not belong here" +
+                            (advice.empty() ? "; remove it" : advice));
+    }
+
     void refuse_kind(const JsonValue& found, JsonKind due, std::string_view about) {
         reading_.report_hole("plan.type", short_text(found),
                              std::string(about) + ": " + std::string(name_of(found.kind)) + " stands where " +
@@ -293,7 +295,7 @@ private:
     Reading& reading_;
     const JsonValue& object_;
     std::vector<std::string_view> known_;
-    std::vector<std::pair<std::string_view, std::string>> absent_;
+    std::vector<std::pair<std::string_view, std::string_view>> absent_;
     bool kind_known_ = true;
 };
 

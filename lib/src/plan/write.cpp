@@ -79,7 +79,7 @@ public:
 
     template <class Value, class Rule>
     void value(std::string_view key, const std::optional<Value>& x, const Rule& rule, std::string_view about) {
-        value(key, x.value(), rule, about);
+        value(key, *x, rule, about);
     }
 
     void optional_text(std::string_view key, const std::string& text, const TextRule&, std::string_view) {
@@ -95,7 +95,7 @@ public:
 
     template <class Value, class Rule>
     void cited(std::string_view key, const std::optional<Cited<Value>>& x, const Rule& rule, std::string_view about) {
-        cited(key, x.value(), rule, about);
+        cited(key, *x, rule, about);
     }
 
     template <class Value, class Rule>
@@ -111,7 +111,7 @@ public:
 
     template <class Struct>
     void part(std::string_view key, const std::optional<Struct>& x, std::string_view) {
-        object_.add(key, item(x.value()));
+        object_.add(key, item(*x));
     }
 
     template <class Item>
