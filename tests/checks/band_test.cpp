@@ -48,7 +48,8 @@ TEST_CASE("check_band: each belly strap holds its share of the side") {
     CHECK(close(first.demand + second.demand, 4 * p / 1e3, 1e-9));
 }
 
-// The rub rail takes 100 N/m: 217.844 N/m are left. It takes 400 N/m: nothing is left, and the strap keeps its pretension.
+// The rub rail takes 100 N/m: 217.844 N/m are left. It takes 400 N/m: nothing is left, and the strap keeps its
+// pretension.
 TEST_CASE("check_band: the rub rail takes its part, the pretension stays") {
     Case c;
     belly(c, {1.0, 2.5}, 250.0_N);
@@ -69,8 +70,8 @@ TEST_CASE("check_band: the rub rail helps strip by strip") {
     CHECK(lift(c, "belly strap 1").sentence.find("port leg") != std::string::npos);
 }
 
-// Between straps 1.5 m apart P = 476.77 N; round the bow, from 1 m on one side to 1 m on the other, P = 635.7 N; round the
-// stern 1.5 m on each side, P = 953.5 N, which governs. H^3 - 300 H^2 - 600e3 x 953.5^2/24 = 0.
+// Between straps 1.5 m apart P = 476.77 N; round the bow, from 1 m on one side to 1 m on the other, P = 635.7 N; round
+// the stern 1.5 m on each side, P = 953.5 N, which governs. H^3 - 300 H^2 - 600e3 x 953.5^2/24 = 0.
 TEST_CASE("check_band: the band as a cable") {
     Case c;
     c.workings = true;

@@ -30,25 +30,40 @@ inline Plan plan() {
     Plan plan;
     plan.title = "Invented";
     plan.site.ground_snow = {1.0_kPa, SnowDocument::asce7_22, "II", "invented"};
-    plan.basis.snow = {SnowDocument::asce7_22, {1.0, "invented"}, {1.2, "invented"}, {Surface::other, "invented"},
+    plan.basis.snow = {SnowDocument::asce7_22,
+                       {1.0, "invented"},
+                       {1.2, "invented"},
+                       {Surface::other, "invented"},
                        Cited<double>{0.4, "invented"}};
     plan.basis.timber.wet_service = Cited<bool>{true, "invented"};
     plan.basis.timber.time_effect_factor = Cited<double>{0.8, "invented"};
     plan.boat.rail = {{0.0_m, 1.2_m, 0.6_m}, {4.0_m, 1.2_m, 0.6_m}};
     plan.boat.stands = {{"cockpit sole", 0.0_m, 4.0_m, 1.0_m, 0.0_m, {120.0_kPa, "invented"}}};
-    const StrapKind cord{"cord", {60.0_kN, "invented"}, {600.0_kN, "invented"}, {9.0_kN, "invented"},
-                         {0.75, "invented"}, {0.9, "invented"}, {0.33, "invented"}};
+    const StrapKind cord{"cord",
+                         {60.0_kN, "invented"},
+                         {600.0_kN, "invented"},
+                         {9.0_kN, "invented"},
+                         {0.75, "invented"},
+                         {0.9, "invented"},
+                         {0.33, "invented"}};
     plan.straps = {cord};
     RidgeSupport support;
-    support.ridge = {PoleRidge{{38.0_mm, 89.0_mm}, "Spruce-Pine-Fir No.1/No.2"}, {0.0_m, 1.5_m, Hold::pinned},
+    support.ridge = {PoleRidge{{38.0_mm, 89.0_mm}, "Spruce-Pine-Fir No.1/No.2"},
+                     {0.0_m, 1.5_m, Hold::pinned},
                      {4.0_m, 1.5_m, Hold::sliding}};
-    support.uprights = {{"U1", 2.0_m, "cockpit sole", 1.5_m, {38.0_mm, 89.0_mm}, "Spruce-Pine-Fir No.1/No.2",
+    support.uprights = {{"U1",
+                         2.0_m,
+                         "cockpit sole",
+                         1.5_m,
+                         {38.0_mm, 89.0_mm},
+                         "Spruce-Pine-Fir No.1/No.2",
                          {200.0_mm, 200.0_mm, 18.0_mm}}};
     support.cross_straps = {{"C1", "U1", "cord", 600.0_N, Sides::both}};
     plan.support.structure = support;
     plan.support.band = {"cord", 300.0_N, 200.0_mm, {0.8_m}, {}, {}};
-    plan.film = {{0.2_mm, "invented"},  {100.0_N_per_m, "invented"}, {400.0_N_per_m, "invented"}, {200.0_MPa, "invented"},
-                 {0.4, "invented"},     {5.0_MPa, "invented"},       {9.0_kN_per_m3, "invented"}};
+    plan.film = {{0.2_mm, "invented"},       {100.0_N_per_m, "invented"}, {400.0_N_per_m, "invented"},
+                 {200.0_MPa, "invented"},    {0.4, "invented"},           {5.0_MPa, "invented"},
+                 {9.0_kN_per_m3, "invented"}};
     return plan;
 }
 
@@ -56,7 +71,8 @@ inline Plan plan() {
 inline Plan european_plan() {
     Plan plan = by_hand::plan();
     plan.basis.snow.document = SnowDocument::en1991_1_3;
-    plan.basis.timber = {TimberDocument::en1995_1_1, {}, {}, Cited<double>{0.7, "invented"}, Cited<double>{1.3, "invented"}};
+    plan.basis.timber = {
+        TimberDocument::en1995_1_1, {}, {}, Cited<double>{0.7, "invented"}, Cited<double>{1.3, "invented"}};
     RidgeSupport& support = std::get<RidgeSupport>(plan.support.structure);
     std::get<PoleRidge>(support.ridge.member).grade = "C24";
     support.uprights[0].grade = "C24";
@@ -82,7 +98,8 @@ inline Cover cover(const Plan& plan) {
     layout.frame.nodes[4].held = {false, true, true, true, false, false};
     layout.frame.nodes.push_back({"U1 foot", {2.0, 0.0, 0.0}, {true, true, true, false, false, false}});
     layout.frame.nodes.push_back({"C1 port at the rail", {2.0, -half, 0.6}, {true, true, true, false, false, false}});
-    layout.frame.nodes.push_back({"C1 starboard at the rail", {2.0, half, 0.6}, {true, true, true, false, false, false}});
+    layout.frame.nodes.push_back(
+        {"C1 starboard at the rail", {2.0, half, 0.6}, {true, true, true, false, false, false}});
     for (int i = 0; i < ridge_members; ++i) {
         FrameMember pole = member("ridge", MemberKind::pole, i, i + 1);
         pole.axial_stiffness = 30e6;
@@ -103,7 +120,8 @@ inline Cover cover(const Plan& plan) {
     for (int i = 0; i < 5; ++i) {
         for (const Side side : {Side::port, Side::starboard}) {
             const double width = i == 0 || i == 4 ? 0.5 : 1.0;
-            cover.strips.push_back({i, i, side, width, {double(i), side == Side::port ? -half : half, 0.6}, {200e3, 1.5, 0.0}});
+            cover.strips.push_back(
+                {i, i, side, width, {double(i), side == Side::port ? -half : half, 0.6}, {200e3, 1.5, 0.0}});
         }
     }
     return cover;
@@ -126,8 +144,8 @@ inline StripState hung(const CoverStrip& strip, double H, double W) {
     return s;
 }
 
-/// A usable state: nothing has moved, no member carries anything, every strip carries H = 300 N and W = 240 N a metre of
-/// its width, so that it sags 0.12 m.
+/// A usable state: nothing has moved, no member carries anything, every strip carries H = 300 N and W = 240 N a metre
+/// of its width, so that it sags 0.12 m.
 inline CoverState state(const Cover& cover) {
     CoverState state;
     state.frame.status = SolveStatus::converged;
@@ -135,7 +153,8 @@ inline CoverState state(const Cover& cover) {
     state.frame.displacement.assign(6 * cover.layout.frame.nodes.size(), 0.0);
     state.frame.reaction = state.frame.displacement;
     state.frame.members.resize(cover.layout.frame.members.size());
-    for (const CoverStrip& strip : cover.strips) state.strips.push_back(hung(strip, 300 * strip.width, 240 * strip.width));
+    for (const CoverStrip& strip : cover.strips)
+        state.strips.push_back(hung(strip, 300 * strip.width, 240 * strip.width));
     return state;
 }
 
@@ -146,7 +165,8 @@ struct Case {
     CoverState state;
     bool workings = false;
 
-    explicit Case(Plan p = by_hand::plan()) : plan(std::move(p)), cover(by_hand::cover(plan)), state(by_hand::state(cover)) {}
+    explicit Case(Plan p = by_hand::plan())
+        : plan(std::move(p)), cover(by_hand::cover(plan)), state(by_hand::state(cover)) {}
     Case(const Case&) = delete;
     Case& operator=(const Case&) = delete;
 
@@ -156,7 +176,9 @@ struct Case {
     StripState& strip(int i) { return state.strips[static_cast<std::size_t>(i)]; }
     /// Hangs strip i again.
     void hang(int i, double H, double W) { strip(i) = hung(cover.strips[static_cast<std::size_t>(i)], H, W); }
-    void move(int node, int direction, double by) { state.frame.displacement[static_cast<std::size_t>(6 * node + direction)] = by; }
+    void move(int node, int direction, double by) {
+        state.frame.displacement[static_cast<std::size_t>(6 * node + direction)] = by;
+    }
     RidgeSupport& support() { return std::get<RidgeSupport>(plan.support.structure); }
 };
 
@@ -171,11 +193,12 @@ inline Finding find(const std::vector<Finding>& findings, const std::string& che
 /// Whether every number of the findings is finite, and everything said that has to be.
 inline bool sound(const std::vector<Finding>& findings) {
     for (const Finding& f : findings) {
-        bool good = std::isfinite(f.demand) && std::isfinite(f.capacity) && std::isfinite(f.utilisation.value_or(0.0)) &&
-                    std::isfinite(f.x.value_or(0.0)) && !f.check.empty() && !f.part.empty() && !f.unit.empty() &&
-                    !f.clause.document.empty() && f.situation == "by hand" && f.sentence.size() > 20 &&
-                    f.sentence.back() == '.';
-        for (const Term& term : f.workings) good = good && std::isfinite(term.value) && !term.symbol.empty() && !term.unit.empty();
+        bool good = std::isfinite(f.demand) && std::isfinite(f.capacity) &&
+                    std::isfinite(f.utilisation.value_or(0.0)) && std::isfinite(f.x.value_or(0.0)) &&
+                    !f.check.empty() && !f.part.empty() && !f.unit.empty() && !f.clause.document.empty() &&
+                    f.situation == "by hand" && f.sentence.size() > 20 && f.sentence.back() == '.';
+        for (const Term& term : f.workings)
+            good = good && std::isfinite(term.value) && !term.symbol.empty() && !term.unit.empty();
         if (!good) return false;
     }
     return true;

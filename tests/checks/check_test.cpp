@@ -101,7 +101,8 @@ TEST_CASE("checks: every check speaks in full, with and without workings") {
             const std::vector<Finding> findings = check(c.input());
             CHECK_FALSE(findings.empty());
             CHECK(by_hand::sound(findings));
-            for (const Finding& f : findings) CHECK(f.workings.empty() == (!workings || f.verdict == Verdict::not_applicable));
+            for (const Finding& f : findings)
+                CHECK(f.workings.empty() == (!workings || f.verdict == Verdict::not_applicable));
         }
     }
 }

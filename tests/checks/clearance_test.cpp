@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: BSD-3-Clause
-// The film of by_hand.hpp falls from 1.5 m at the centreline to 0.6 m at y = 1.2 m: 0.75 m to the metre. With a sag f it
-// comes down by 4 f s (1 - s), s = y/1.2; f = 0.12 m.
+// The film of by_hand.hpp falls from 1.5 m at the centreline to 0.6 m at y = 1.2 m: 0.75 m to the metre. With a sag f
+// it comes down by 4 f s (1 - s), s = y/1.2; f = 0.12 m.
 #include "coverframe/checks/clearance.hpp"
 
 #include <doctest/doctest.h>
@@ -41,8 +41,8 @@ TEST_CASE("sampled: every point, and none further than 25 mm from the next") {
     CHECK(checks_detail::sampled({}).empty());
 }
 
-// At y = 0.6, s = 0.5: drawn 1.5 - 0.45 = 1.05 m, sag 0.12 m: 0.93 m. Over z = 0.85 m the gap is 0.08 m; of the drawn gap of
-// 0.2 m the clearance takes 0.05 m, so the film may come down 0.15 m and does by 0.12 m.
+// At y = 0.6, s = 0.5: drawn 1.5 - 0.45 = 1.05 m, sag 0.12 m: 0.93 m. Over z = 0.85 m the gap is 0.08 m; of the drawn
+// gap of 0.2 m the clearance takes 0.05 m, so the film may come down 0.15 m and does by 0.12 m.
 TEST_CASE("check_clearance: one point at a station") {
     Case c;
     c.workings = true;

@@ -29,8 +29,8 @@ void calm(Case& c) {
 
 }  // namespace
 
-// The steepest end carries most: H = 300 N a metre, up force at the lower end H h/L + W/2 = -225 + 120 = -105, at the upper
-// end -225 - 120 = -345: T = sqrt(300^2 + 345^2) = 457.2 N/m; over 0.2 mm: 2.286 N/mm2.
+// The steepest end carries most: H = 300 N a metre, up force at the lower end H h/L + W/2 = -225 + 120 = -105, at the
+// upper end -225 - 120 = -345: T = sqrt(300^2 + 345^2) = 457.2 N/m; over 0.2 mm: 2.286 N/mm2.
 TEST_CASE("check_film_stress: tension over thickness") {
     Case c;
     c.workings = true;

@@ -36,7 +36,8 @@ std::string code_of(const Case& c) {
 // 38 x 89 mm: S1 = 38 x 89^2/6 = 50166 mm3, f_b1 = 500 N m/S1 = 9.967 N/mm2. F_b = 875 psi = 6.033 N/mm2, C_F = 1.5,
 // 1312 psi > 1150 psi so C_M = 0.85, K_F = 2.54, phi = 0.85, lambda = 0.8: F_b* = 13.286 N/mm2. l_u = 2 m, l_u/d = 22:
 // l_e = 1.84 x 2 = 3.68 m, R_B = sqrt(3680 x 89)/38 = 15.06; E_min' = 510 ksi x 0.9 x 1.76 x 0.85 = 4734 N/mm2,
-// F_bE = 1.2 x 4734/15.06^2 = 25.05; a = 1.8854, C_L = 1.5186 - sqrt(2.3062 - 1.9846) = 0.9515; sum 9.967/12.642 = 0.788.
+// F_bE = 1.2 x 4734/15.06^2 = 25.05; a = 1.8854, C_L = 1.5186 - sqrt(2.3062 - 1.9846) = 0.9515;
+// sum 9.967/12.642 = 0.788.
 TEST_CASE("check_ridge: bending of one bay by NDS") {
     Case c;
     c.workings = true;
@@ -86,8 +87,8 @@ TEST_CASE("check_ridge: the worst member and the worst end govern, whatever the 
     CHECK(bending(c).x.value() == 2.0);
 }
 
-// Pull: f_t = 3382 N/3382 mm2 = 1 N/mm2. F_t' = 450 psi x 1.5 x 1.0 x 2.70 x 0.80 x 0.8 = 3.10264 x 2.592 = 8.042 N/mm2.
-// Stretched face: 1/8.042 + 9.967/13.286 = 0.8745; pressed face: (9.967 - 1)/12.642 = 0.709.
+// Pull: f_t = 3382 N/3382 mm2 = 1 N/mm2. F_t' = 450 psi x 1.5 x 1.0 x 2.70 x 0.80 x 0.8 = 3.10264 x 2.592 = 8.042
+// N/mm2. Stretched face: 1/8.042 + 9.967/13.286 = 0.8745; pressed face: (9.967 - 1)/12.642 = 0.709.
 TEST_CASE("check_ridge: pull adds to the stretched face") {
     Case c;
     c.forces(1).moment_vertical_to = 500;
@@ -148,8 +149,8 @@ TEST_CASE("check_ridge: bending and pull by EN 1995-1-1") {
 }
 
 // 38 x 235 mm over 2 m: l_ef = 2.47 m, sigma_m,crit = 0.78 x 38^2 x 7400/(235 x 2470) = 14.36 N/mm2,
-// lambda_rel,m = sqrt(24/14.36) = 1.293, k_crit = 1.56 - 0.75 x 1.293 = 0.590; W_y = 38 x 235^2/6 = 349758 mm3, k_h = 1:
-// 1 kN m: 2.859/(0.590 x 12.923) = 0.375.
+// lambda_rel,m = sqrt(24/14.36) = 1.293, k_crit = 1.56 - 0.75 x 1.293 = 0.590; W_y = 38 x 235^2/6 = 349758 mm3;
+// k_h = 1; 1 kN m: 2.859/(0.590 x 12.923) = 0.375.
 TEST_CASE("check_ridge: a deep thin pole turns over first, by EN 1995-1-1") {
     Case c(by_hand::european_plan());
     c.workings = true;
@@ -169,7 +170,8 @@ TEST_CASE("check_ridge: an overhang counts twice as a column by EN 1995-1-1") {
     c.workings = true;
     c.cover.layout.frame.nodes[0].held = {};
     c.forces(0).axial = -100;
-    CHECK(close(term(bending(c), "lambda_rel,z"), 4000 * std::sqrt(12.0) / 38 / 3.14159265 * std::sqrt(21.0 / 7400), 1e-6));
+    CHECK(close(term(bending(c), "lambda_rel,z"), 4000 * std::sqrt(12.0) / 38 / 3.14159265 * std::sqrt(21.0 / 7400),
+                1e-6));
 }
 
 // Stud: F_b = 675 psi = 4.654 N/mm2, C_F = 1.1, 742 psi < 1150 psi so C_M = 1.0: F_b* = 4.654 x 1.1 x 2.54 x 0.85 x 0.8
@@ -234,8 +236,9 @@ TEST_CASE("check_ridge: shear by EN 1995-1-1 with the crack factor") {
     CHECK(close(f.capacity, 4.0 * 0.7 / 1.3, 1e-12));
 }
 
-// Contact 89 mm fore and aft, 38 mm athwart. F_c,perp' = 425 psi x 0.67 x 1.67 x 0.90 = 2.93027 x 1.00701 = 2.95081 N/mm2.
-// Under 152.4 mm and far from the ends: C_b = (89 + 9.525)/89 = 1.10702. P = 2.95081 x 1.10702 x 3382 = 11.048 kN.
+// Contact 89 mm fore and aft, 38 mm athwart. F_c,perp' = 425 psi x 0.67 x 1.67 x 0.90 = 2.93027 x 1.00701 =
+// 2.95081 N/mm2. Under 152.4 mm and far from the ends: C_b = (89 + 9.525)/89 = 1.10702. P = 2.95081 x 1.10702 x 3382 =
+// 11.048 kN.
 TEST_CASE("check_ridge: the upright on the ridge, across the grain") {
     Case c;
     c.workings = true;
@@ -253,12 +256,15 @@ TEST_CASE("check_ridge: the upright on the ridge, across the grain") {
 // EN: l_ef = 89 + 30 + 30 mm, f_c,90,d = 2.5 x 0.7/1.3 = 1.34615 N/mm2: 1.34615 x 38 x 149 = 7.622 kN.
 TEST_CASE("check_ridge: the upright on the ridge by EN 1995-1-1, narrower upright, splice close by") {
     Case c(by_hand::european_plan());
-    CHECK(close(find(check_ridge(c.input()), "ridge.bearing", "ridge over U1").capacity, 2.5 * 0.7 / 1.3 * 38 * 149e-3, 1e-9));
+    CHECK(close(find(check_ridge(c.input()), "ridge.bearing", "ridge over U1").capacity, 2.5 * 0.7 / 1.3 * 38 * 149e-3,
+                1e-9));
     c.support().uprights[0].section.breadth = 30.0_mm;
-    CHECK(close(find(check_ridge(c.input()), "ridge.bearing", "ridge over U1").capacity, 2.5 * 0.7 / 1.3 * 30 * 149e-3, 1e-9));
+    CHECK(close(find(check_ridge(c.input()), "ridge.bearing", "ridge over U1").capacity, 2.5 * 0.7 / 1.3 * 30 * 149e-3,
+                1e-9));
     c.cover.layout.frame.nodes[1].at[0] = 1.93;  // a splice 70 mm before the upright: 70 - 44.5 = 25.5 mm beyond
     c.member(1).hinged_from = true;
-    CHECK(close(find(check_ridge(c.input()), "ridge.bearing", "ridge over U1").capacity, 2.5 * 0.7 / 1.3 * 30 * 144.5e-3, 1e-9));
+    CHECK(close(find(check_ridge(c.input()), "ridge.bearing", "ridge over U1").capacity,
+                2.5 * 0.7 / 1.3 * 30 * 144.5e-3, 1e-9));
 }
 
 TEST_CASE("check_ridge: a lifted upright does not press on the ridge") {
@@ -337,7 +343,8 @@ TEST_CASE("check_ridge: other poles of a found frame are judged too") {
     c.plan.support.structure = found;
     for (int m = 0; m < by_hand::ridge_members; ++m) c.member(m).name = "R";
     c.cover.layout.uprights.clear();
-    c.member(by_hand::strap_port).kind = MemberKind::pole;  // from the ridge to the port rail, sqrt(1.2^2 + 0.9^2) = 1.5 m
+    c.member(by_hand::strap_port).kind =
+        MemberKind::pole;  // from the ridge to the port rail, sqrt(1.2^2 + 0.9^2) = 1.5 m
     c.member(by_hand::strap_port).name = "P1";
     c.forces(by_hand::strap_port).moment_vertical_from = 500;
     const Finding f = find(check_ridge(c.input()), "pole.bending", "pole P1");

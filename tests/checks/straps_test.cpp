@@ -51,27 +51,29 @@ TEST_CASE("cable_tension: root of the cubic") {
             CAPTURE(T0);
             CAPTURE(W);
             CHECK(T > 0.0);
-            CHECK(close(T * T * T - T0 * T * T, 60e3 * W * W / 24, T0 > 0 ? 1e-9 * (1 + T0 * T * T / (60e3 * W * W / 24)) : 1e-9));
+            CHECK(close(T * T * T - T0 * T * T, 60e3 * W * W / 24,
+                        T0 > 0 ? 1e-9 * (1 + T0 * T * T / (60e3 * W * W / 24)) : 1e-9));
         }
     }
 }
 
-// CB-21 to CB-24 of the validation cases: not printed anywhere, computed apart from the library (roots of the cubic, and of
-// the exact length of an elastic parabola, which the cubic stays within 0.3 % of).
+// CB-21 to CB-24 of the validation cases: not printed anywhere, computed apart from the library (roots of the cubic,
+// and of the exact length of an elastic parabola, which the cubic stays within 0.3 % of).
 TEST_CASE("cable_tension: against roots and exact lengths found elsewhere") {
     struct Row {
         double span, EA, T0, q, cubic, exact;
     };
-    for (const Row& r : {Row{2.5, 400e3, 500, 200, 1794.2557, 1791.00001}, Row{2.5, 400e3, 0, 200, 1609.14897, 1605.05194},
-                         Row{1.2, 400e3, 1000, 600, 2445.13445, 2440.5906}, Row{3.0, 600e3, 300, 100, 1418.38792, 1416.85139}}) {
+    for (const Row& r :
+         {Row{2.5, 400e3, 500, 200, 1794.2557, 1791.00001}, Row{2.5, 400e3, 0, 200, 1609.14897, 1605.05194},
+          Row{1.2, 400e3, 1000, 600, 2445.13445, 2440.5906}, Row{3.0, 600e3, 300, 100, 1418.38792, 1416.85139}}) {
         const double T = checks_detail::cable_tension(r.T0, r.EA, r.q * r.span);
         CHECK(close(T, r.cubic, 1e-8));
         CHECK(close(T, r.exact, 3e-3));
     }
 }
 
-// The strap on its slope, by the shallow formula of the check, against a strip of the same free length and load with the
-// exact length of film/strip.hpp.
+// The strap on its slope, by the shallow formula of the check, against a strip of the same free length and load with
+// the exact length of film/strip.hpp.
 TEST_CASE("check_straps: the strap under film against an exact elastic cable") {
     for (const double T0 : {-200.0, 0.0, 300.0, 600.0, 1500.0}) {
         for (const double W : {50.0, 240.0, 500.0}) {
@@ -79,7 +81,8 @@ TEST_CASE("check_straps: the strap under film against an exact elastic cable") {
             set(c, by_hand::strap_port, T0);
             c.hang(4, 300, W);
             const FrameMember& strap = c.member(by_hand::strap_port);
-            const StripState exact = strip_state({strap.axial_stiffness, strap.free_length, W}, {2.0, 0.0, 1.5}, {2.0, -1.2, 0.6});
+            const StripState exact =
+                strip_state({strap.axial_stiffness, strap.free_length, W}, {2.0, 0.0, 1.5}, {2.0, -1.2, 0.6});
             CAPTURE(T0);
             CAPTURE(W);
             CHECK(close(port(c).demand * 1e3, std::max(exact.tension_upper, T0), 0.03));
@@ -106,8 +109,8 @@ TEST_CASE("check_straps: tension of the frame against the working strength") {
 }
 
 // W = 240 N on the strip over it, cos 0.8, sin 0.6. T0 = 600 N, EA = 60 kN: T^3 - 600 T^2 - 60e3 x 192^2/24 = 0:
-// T = 755.4: 755.4^2 x 155.4 - 9.216e7 = -3.5e6; T = 760: 760^2 x 160 = 9.2416e7: T = 759.67 (759.67^2 x 159.67 = 9.2146e7).
-// At the upper end: along 759.6 + 240 x 0.6/2 = 831.7, across 240 x 0.8/2 = 96: 837.2 N.
+// T = 759.67 N, for 759.67^2 x 159.67 = 9.215e7 and 60e3 x 192^2/24 = 9.216e7. At the upper end: along the strap
+// 759.7 + 240 x 0.6/2 = 831.7 N, across it 240 x 0.8/2 = 96 N: 837.2 N.
 TEST_CASE("check_straps: the film lying on a strap pulls it tighter") {
     Case c;
     c.workings = true;

@@ -20,8 +20,16 @@ Finding of(const Case& c, const std::string& check) { return find(check_uprights
 /// A found frame with one upright of that name, standing where `stands_on` says.
 FoundFrame found_upright(const std::string& stands_on, std::optional<FootPad> pad) {
     FoundFrame found;
-    found.members = {{"U1", FoundKind::upright, "foot", "top", Section{38.0_mm, 89.0_mm}, "Spruce-Pine-Fir No.1/No.2", "", {},
-                      stands_on, pad}};
+    found.members = {{"U1",
+                      FoundKind::upright,
+                      "foot",
+                      "top",
+                      Section{38.0_mm, 89.0_mm},
+                      "Spruce-Pine-Fir No.1/No.2",
+                      "",
+                      {},
+                      stands_on,
+                      pad}};
     return found;
 }
 
@@ -51,8 +59,9 @@ TEST_CASE("check_uprights: column by NDS") {
     CHECK(f.sentence.find("3.4 kN (764 lbf)") != std::string::npos);
 }
 
-// C24: f_c,0,d = 21 x 0.7/1.3 = 11.308; lambda_z = 1500 sqrt(12)/38 = 136.7, lambda_rel = 136.7/pi sqrt(21/7400) = 2.319,
-// k = 0.5 (1 + 0.2 x 2.019 + 5.376) = 3.390, k_c = 1/(3.390 + sqrt(11.49 - 5.376)) = 0.1706; 0.1706 x 11.308 x 3382 = 6.52 kN.
+// C24: f_c,0,d = 21 x 0.7/1.3 = 11.308; lambda_z = 1500 sqrt(12)/38 = 136.7, lambda_rel = 136.7/pi sqrt(21/7400)
+// = 2.319, k = 0.5 (1 + 0.2 x 2.019 + 5.376) = 3.390, k_c = 1/(3.390 + sqrt(11.49 - 5.376)) = 0.1706; 0.1706 x 11.308 x
+// 3382 = 6.52 kN.
 TEST_CASE("check_uprights: column by EN 1995-1-1") {
     Case c(by_hand::european_plan());
     c.forces(by_hand::upright_member).axial = -7e3;
@@ -138,7 +147,8 @@ TEST_CASE("check_uprights: pressure under the pad") {
     CHECK(f.unit == "kPa");
     CHECK(f.verdict == Verdict::exceeded);
     CHECK(close(term(f, "A"), 9250.0, 1e-12));
-    CHECK(f.sentence.find("368 kPa (7680 psf) on the cockpit sole, where 120 kPa (2510 psf) is the most") != std::string::npos);
+    CHECK(f.sentence.find("368 kPa (7680 psf) on the cockpit sole, where 120 kPa (2510 psf) is the most") !=
+          std::string::npos);
     c.support().uprights[0].pad = {200.0_mm, 200.0_mm, 80.0_mm};  // thick enough for all of it: 200 x 198 mm
     CHECK(close(of(c, "upright.foot").demand, 3400.0 / (200 * 198) * 1e3, 1e-12));
     CHECK(of(c, "upright.foot").verdict == Verdict::satisfied);

@@ -50,8 +50,10 @@ SidePulls pulls_of(const CheckInput& input, Side side) {
         const bool first = k == 0;
         const bool last = k + 1 == strips.size();
         const double film = input.state.strips[at(strips[k])].tension_lower / strip.width;
-        const double before = first ? (last ? 0.5 * strip.width : std::max(strip.width - half_to(k + 1), 0.0)) : half_to(k - 1);
-        const double after = last ? (first ? 0.5 * strip.width : std::max(strip.width - half_to(k - 1), 0.0)) : half_to(k + 1);
+        const double before =
+            first ? (last ? 0.5 * strip.width : std::max(strip.width - half_to(k + 1), 0.0)) : half_to(k - 1);
+        const double after =
+            last ? (first ? 0.5 * strip.width : std::max(strip.width - half_to(k - 1), 0.0)) : half_to(k + 1);
         pulls.push_back({x - before, x + after, film, std::max(film - hold, 0.0)});
     }
     return pulls;
@@ -59,8 +61,8 @@ SidePulls pulls_of(const CheckInput& input, Side side) {
 
 /// Force on a length of one side [N].
 struct Share {
-    double film = 0;  ///< of the film alone
-    double net = 0;   ///< less what the rub rail takes
+    double film = 0;    ///< of the film alone
+    double net = 0;     ///< less what the rub rail takes
     double length = 0;  ///< over which there is film [m]
 };
 
@@ -108,8 +110,8 @@ std::vector<Term> hold_terms(const CheckInput& input, const Share& share) {
 
 // ---- belly straps --------------------------------------------------------------------------------------------------
 
-Finding belly_finding(const CheckInput& input, const std::array<SidePulls, 2>& sides, const std::vector<BellyStrap>& straps,
-                      std::size_t k) {
+Finding belly_finding(const CheckInput& input, const std::array<SidePulls, 2>& sides,
+                      const std::vector<BellyStrap>& straps, std::size_t k) {
     constexpr double endless = std::numeric_limits<double>::infinity();
     const UnitsShown units = input.plan.units_shown;
     const BellyStrap& strap = straps[k];
@@ -120,14 +122,19 @@ Finding belly_finding(const CheckInput& input, const std::array<SidePulls, 2>& s
     const StrapKind& kind = strap_kind(input.plan, strap.strap);
     const double demand = std::max(worst.share.net, in_N(strap.pretension));
     const std::string part = "belly strap " + std::to_string(k + 1);
-    Finding finding = compare("band.lift", part, strap::clause_strength, input, demand / 1e3, in_kN(strap_strength(kind)), "kN");
+    Finding finding =
+        compare("band.lift", part, strap::clause_strength, input, demand / 1e3, in_kN(strap_strength(kind)), "kN");
     finding.x = x;
-    finding.sentence = opening(part) + ", " + shown(strap.x, units) + " aft of the stem, is pulled with " + shown(from_N(demand), units) +
-                       " on " + (worst.alike ? std::string("each") : std::string("the ") + name_of(worst.side)) + " leg where it may carry " + shown(strap_strength(kind), units) +
-                       (finding.verdict == Verdict::exceeded ? "; put more belly straps beside it, or a stronger one." : ".");
+    finding.sentence =
+        opening(part) + ", " + shown(strap.x, units) + " aft of the stem, is pulled with " +
+        shown(from_N(demand), units) + " on " +
+        (worst.alike ? std::string("each") : std::string("the ") + name_of(worst.side)) + " leg where it may carry " +
+        shown(strap_strength(kind), units) +
+        (finding.verdict == Verdict::exceeded ? "; put more belly straps beside it, or a stronger one." : ".");
     if (!input.workings) return finding;
     finding.workings = hold_terms(input, worst.share);
-    finding.workings.push_back(term("T0", in_kN(strap.pretension), "kN", "tension it was set to; the larger of P and T0 counts"));
+    finding.workings.push_back(
+        term("T0", in_kN(strap.pretension), "kN", "tension it was set to; the larger of P and T0 counts"));
     add_strength_terms(finding.workings, kind);
     return finding;
 }
@@ -150,11 +157,13 @@ Finding rub_rail_finding(const CheckInput& input, const std::array<SidePulls, 2>
     Finding finding = compare("band.lift", "band", clause_hold, input, pull / 1e3, hold / 1e3, "kN/m");
     finding.sentence = "The film pulls the band up with up to " + shown(from_N_per_m(pull), units) +
                        (alike(port, starboard) ? " on both sides" : std::string(" on the ") + name_of(side) + " side");
-    finding.sentence += hold > 0.0 ? ", and the rub rail holds " + shown(from_N_per_m(hold), units)
-                                   : ", and nothing holds it down";
-    finding.sentence += finding.verdict == Verdict::exceeded ? "; fit belly straps under the hull from band to band." : ".";
+    finding.sentence +=
+        hold > 0.0 ? ", and the rub rail holds " + shown(from_N_per_m(hold), units) : ", and nothing holds it down";
+    finding.sentence +=
+        finding.verdict == Verdict::exceeded ? "; fit belly straps under the hull from band to band." : ".";
     if (input.workings) {
-        finding.workings = {term("p", pull / 1e3, "kN/m", "largest film tension at the rail, on the band without loss")};
+        finding.workings = {
+            term("p", pull / 1e3, "kN/m", "largest film tension at the rail, on the band without loss")};
         if (const auto& held = input.plan.support.band.rub_rail_hold)
             finding.workings.push_back(term("rub rail", hold / 1e3, "kN/m", held->source));
     }
@@ -167,8 +176,8 @@ Finding rub_rail_finding(const CheckInput& input, const std::array<SidePulls, 2>
 struct BandSpan {
     Harder pull;
     std::optional<double> x;  ///< middle [m]; empty: all along
-    double tension = 0;  ///< H, along the chord [N]
-    double end = 0;      ///< at the belly strap [N]
+    double tension = 0;       ///< H, along the chord [N]
+    double end = 0;           ///< at the belly strap [N]
 };
 
 BandSpan band_span(const CheckInput& input, const Harder& pull, std::optional<double> x) {
@@ -210,25 +219,29 @@ Finding tension_finding(const CheckInput& input, const BandSpan& span) {
     Finding finding = compare("band.tension", "band", strap::clause_strength, input, span.end / 1e3,
                               in_kN(strap_strength(kind)), "kN");
     finding.x = span.x;
-    finding.sentence = "The band pulls " + shown(from_N(span.end), units) +
-                       (span.x ? " near " + shown(from_m(*span.x), units) + " aft of the stem" : std::string(" all along")) +
-                       " where it may carry " + shown(strap_strength(kind), units) +
-                       (finding.verdict == Verdict::exceeded ? "; set the belly straps closer or use a stronger band." : ".");
+    finding.sentence =
+        "The band pulls " + shown(from_N(span.end), units) +
+        (span.x ? " near " + shown(from_m(*span.x), units) + " aft of the stem" : std::string(" all along")) +
+        " where it may carry " + shown(strap_strength(kind), units) +
+        (finding.verdict == Verdict::exceeded ? "; set the belly straps closer or use a stronger band." : ".");
     if (!input.workings) return finding;
     finding.workings = hold_terms(input, span.pull.share);
     finding.workings.push_back(term("T0", in_kN(band.pretension), "kN", "tension the band was set to"));
     finding.workings.push_back(term("EA", in_kN(kind.stiffness_high.value), "kN", kind.stiffness_high.source));
-    finding.workings.push_back(term("H", span.tension / 1e3, "kN", "root of H^3 - T0 H^2 - EA P^2/24 = 0", clause_cable));
+    finding.workings.push_back(
+        term("H", span.tension / 1e3, "kN", "root of H^3 - T0 H^2 - EA P^2/24 = 0", clause_cable));
     finding.workings.push_back(term("T", span.end / 1e3, "kN", "sqrt[H^2 + (P/2)^2]", clause_cable));
     add_strength_terms(finding.workings, kind);
     return finding;
 }
 
-// The rub rail holds the band all along: it carries what it was set to. Where it does not hold, there is no span to judge.
+// The rub rail holds the band all along: it carries what it was set to. Where it does not hold, there is no span to
+// judge.
 Finding band_on_rail_finding(const CheckInput& input, const Finding& lift) {
     if (lift.verdict == Verdict::exceeded)
-        return not_applicable("band.tension", "band", clause_cable, input,
-                              "The band is not judged: it lifts, and no belly straps divide it into lengths it could span.");
+        return not_applicable(
+            "band.tension", "band", clause_cable, input,
+            "The band is not judged: it lifts, and no belly straps divide it into lengths it could span.");
     return tension_finding(input, band_span(input, {}, std::nullopt));
 }
 

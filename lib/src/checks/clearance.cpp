@@ -58,24 +58,26 @@ Search search(const FilmSurface& film, const Obstacle& obstacle) {
 
 std::string place_text(const Point& point, UnitsShown units) {
     const Length y = point.y < Length{} ? -point.y : point.y;
-    const std::string side = in_m(y) < 0.001 ? "on the centreline"
-                                             : shown(y, units) + (point.y < Length{} ? " to port" : " to starboard");
+    const std::string side =
+        in_m(y) < 0.001 ? "on the centreline" : shown(y, units) + (point.y < Length{} ? " to port" : " to starboard");
     return "at " + shown(point.x, units) + " aft of the stem, " + side;
 }
 
-std::string clearance_sentence(const CheckInput& input, const Obstacle& obstacle, const Sample& sample, Verdict verdict) {
+std::string clearance_sentence(const CheckInput& input, const Obstacle& obstacle, const Sample& sample,
+                               Verdict verdict) {
     const UnitsShown units = input.plan.units_shown;
     const Length gap = from_m(sample.gap());
     const std::string where = " " + place_text(sample.at, units);
     const std::string wanted = shown(obstacle.clearance.value, units);
     if (verdict == Verdict::satisfied)
-        return "The film stays " + shown(gap, units) + " over the " + obstacle.name + where + "; " + wanted + " must stay free.";
+        return "The film stays " + shown(gap, units) + " over the " + obstacle.name + where + "; " + wanted +
+               " must stay free.";
     const std::string mend = "; raise the ridge there, or set supports closer.";
     if (gap > Length{})
-        return "The film comes down to " + shown(gap, units) + " over the " + obstacle.name + where + ", and " + wanted +
-               " must stay free" + mend;
-    return "The film touches the " + obstacle.name + where + ": it would come down " + shown(-gap, units) + " below its edge" +
-           mend;
+        return "The film comes down to " + shown(gap, units) + " over the " + obstacle.name + where + ", and " +
+               wanted + " must stay free" + mend;
+    return "The film touches the " + obstacle.name + where + ": it would come down " + shown(-gap, units) +
+           " below its edge" + mend;
 }
 
 Finding worst_finding(const CheckInput& input, const Obstacle& obstacle, const Sample& sample) {
@@ -107,10 +109,11 @@ std::vector<Finding> check_clearance(const CheckInput& input) {
         if (found.worst) finding = worst_finding(input, obstacle, *found.worst);
         const bool exceeded = finding && finding->verdict == Verdict::exceeded;
         if (found.outside && !exceeded) {
-            finding = not_applicable("clearance", obstacle.name, clause_clearance, input,
-                                     "The " + obstacle.name + " is not judged: its outline " +
-                                         place_text(*found.outside, input.plan.units_shown) +
-                                         " lies outside the film between the first and last strip and the rails; look there.");
+            finding = not_applicable(
+                "clearance", obstacle.name, clause_clearance, input,
+                "The " + obstacle.name + " is not judged: its outline " +
+                    place_text(*found.outside, input.plan.units_shown) +
+                    " lies outside the film between the first and last strip and the rails; look there.");
             finding->x = in_m(found.outside->x);
         }
         if (finding) findings.push_back(std::move(*finding));

@@ -13,7 +13,8 @@ std::string bay_part(std::string_view what, const RidgeBay& bay) { return std::s
 
 std::string opening(std::string_view part) {
     std::string text(part);
-    if (!text.empty() && text.front() >= 'a' && text.front() <= 'z') text.front() = static_cast<char>(text.front() - 'a' + 'A');
+    if (!text.empty() && text.front() >= 'a' && text.front() <= 'z')
+        text.front() = static_cast<char>(text.front() - 'a' + 'A');
     return text.find(", ") == std::string::npos ? text : text + ",";
 }
 

@@ -71,7 +71,9 @@ std::vector<Finding> for_each_bay(const CheckInput& input, Make make) {
 
 // ---- stress --------------------------------------------------------------------------------------------------------
 
-double tension_per_metre(const Hung& h) { return std::max(h.state.tension_upper, h.state.tension_lower) / h.strip.width; }
+double tension_per_metre(const Hung& h) {
+    return std::max(h.state.tension_upper, h.state.tension_lower) / h.strip.width;
+}
 
 Finding stress_finding(const CheckInput& input, const FilmBay& bay) {
     const UnitsShown units = input.plan.units_shown;
@@ -82,8 +84,9 @@ Finding stress_finding(const CheckInput& input, const FilmBay& bay) {
     Finding finding = compare("film.stress", bay.part, clause_stress, input, in_N_per_mm2(stress),
                               in_N_per_mm2(film.strength.value), "N/mm2");
     finding.x = worst.x;
-    finding.sentence = opening(bay.part) + " is stretched to " + shown_stress(stress, units) + " " + on_side(input, worst, tension_per_metre) +
-                       " where it takes " + shown_stress(film.strength.value, units) +
+    finding.sentence = opening(bay.part) + " is stretched to " + shown_stress(stress, units) + " " +
+                       on_side(input, worst, tension_per_metre) + " where it takes " +
+                       shown_stress(film.strength.value, units) +
                        (finding.verdict == Verdict::exceeded ? "; use thicker film, or a steeper cover." : ".");
     if (input.workings)
         finding.workings = {term("T", std::max(worst.state.tension_upper, worst.state.tension_lower), "N",
@@ -179,14 +182,15 @@ std::string drainage_sentence(const CheckInput& input, const FilmBay& bay, int w
     if (finding.capacity <= 0.0) return where + "the ridge is no higher than the rail there" + mend;
     const Pond pond = pond_of(input, bay, worst);
     return where + "it sags " + shown(sag, units) + " where water runs off up to " + shown(most, units) + "; " +
-           shown(from_m3(pond.volume), units) + " can gather" + (side == "on both sides" ? " on each, " : " there, ") + shown(from_m(pond.deepest), units) + " deep" +
-           obstacles_under(input, pond) + mend;
+           shown(from_m3(pond.volume), units) + " can gather" + (side == "on both sides" ? " on each, " : " there, ") +
+           shown(from_m(pond.deepest), units) + " deep" + obstacles_under(input, pond) + mend;
 }
 
 Finding drainage_finding(const CheckInput& input, const FilmBay& bay) {
     const int worst = worst_strip(input, bay.strips, drainage_badness);
     const Hung h = hung(input, worst);
-    Finding finding = compare("film.drainage", bay.part, clause_drainage, input, sag_slope(h.state), chord_slope(h.state), "-");
+    Finding finding =
+        compare("film.drainage", bay.part, clause_drainage, input, sag_slope(h.state), chord_slope(h.state), "-");
     finding.x = h.x;
     finding.sentence = drainage_sentence(input, bay, worst, finding);
     if (input.workings)
@@ -206,16 +210,18 @@ Clause shedding_clause(const Plan& plan) {
 }
 
 Finding shedding_finding(const CheckInput& input, const Cited<Angle>& threshold, const FilmBay& bay) {
-    const Hung flattest = hung(input, worst_strip(input, bay.strips, [](const Hung& h) { return -chord_slope(h.state); }));
+    const Hung flattest =
+        hung(input, worst_strip(input, bay.strips, [](const Hung& h) { return -chord_slope(h.state); }));
     const Angle slope = from_rad(std::atan(chord_slope(flattest.state)));
     Finding finding = compare("film.shedding", bay.part, shedding_clause(input.plan), input, in_deg(threshold.value),
                               in_deg(slope), "deg");
     finding.x = flattest.x;
     const std::string slopes = opening(bay.part) + " slopes " + shown(slope) + " at its flattest";
-    finding.sentence = finding.verdict == Verdict::satisfied
-                           ? slopes + ", not under the " + shown(threshold.value) + " from which snow is expected to begin to slide."
-                           : slopes + ": snow is not expected to slide off under " + shown(threshold.value) +
-                                 "; raise the ridge, or plan to clear it from the ground with soft tools.";
+    finding.sentence =
+        finding.verdict == Verdict::satisfied
+            ? slopes + ", not under the " + shown(threshold.value) + " from which snow is expected to begin to slide."
+            : slopes + ": snow is not expected to slide off under " + shown(threshold.value) +
+                  "; raise the ridge, or plan to clear it from the ground with soft tools.";
     if (input.workings)
         finding.workings = {term("L", flattest.state.span, "m", "level span of the strip"),
                             term("h", flattest.state.rise, "m", "height of the rail over the ridge, under load"),

@@ -20,8 +20,9 @@ FilmSurface::FilmSurface(const CheckInput& input) {
         for (const int i : strips_of(input.cover, side)) {
             const CoverStrip& strip = input.cover.strips[at(i)];
             const std::array<double, 3>& drawn = frame.nodes[at(strip.node)].at;
-            sides_[side == Side::port ? 0 : 1].push_back({drawn[0], drawn, place_of(frame, input.state.frame, strip.node),
-                                                          strip.rail, &input.state.strips[at(i)]});
+            sides_[side == Side::port ? 0 : 1].push_back({drawn[0], drawn,
+                                                          place_of(frame, input.state.frame, strip.node), strip.rail,
+                                                          &input.state.strips[at(i)]});
         }
     }
 }
@@ -33,7 +34,9 @@ std::optional<double> FilmSurface::height(double x, double y, bool loaded) const
         const Line& b = after == side.end() ? side.back() : *after;
         const Line& a = after == side.begin() || after == side.end() ? b : *(after - 1);
         const double t = b.x > a.x ? (x - a.x) / (b.x - a.x) : 0.0;
-        const auto upper = [&](const Line& line) -> const std::array<double, 3>& { return loaded ? line.loaded : line.drawn; };
+        const auto upper = [&](const Line& line) -> const std::array<double, 3>& {
+            return loaded ? line.loaded : line.drawn;
+        };
         const double ridge = between(upper(a)[1], upper(b)[1], t);
         const double rail = between(a.rail[1], b.rail[1], t);
         const double s = (y - ridge) / (rail - ridge);

@@ -55,20 +55,22 @@ std::string forces_text(const PieceForces& forces, UnitsShown units) {
 std::string bending_sentence(const CheckInput& input, const PoleSpan& span, const Worst& worst) {
     const UnitsShown units = input.plan.units_shown;
     const Judgement& j = worst.judgement;
-    const std::string mend = span.ridge ? "; set an upright in this bay or use a thicker pole" : "; use a thicker pole or prop it";
+    const std::string mend =
+        span.ridge ? "; set an upright in this bay or use a thicker pole" : "; use a thicker pole or prop it";
     if (!j.slender.empty())
         return opening(span.part) + " is too slender (" + j.slender + " is " + number_text(j.demand) + " where " +
-               number_text(j.capacity) + " is the most): it is " + shown(span.piece.span, units) + " long between supports" + mend;
+               number_text(j.capacity) + " is the most): it is " + shown(span.piece.span, units) +
+               " long between supports" + mend;
     if (j.buckles) return opening(span.part) + " buckles under " + forces_text(worst.forces, units) + mend;
-    return opening(span.part) + " is loaded to " + percent_text(j.demand) + " of what the pole carries in bending: " +
-           forces_text(worst.forces, units) + (j.demand > 1.0 ? mend : "");
+    return opening(span.part) + " is loaded to " + percent_text(j.demand) +
+           " of what the pole carries in bending: " + forces_text(worst.forces, units) + (j.demand > 1.0 ? mend : "");
 }
 
 Finding bending_finding(const CheckInput& input, const PoleSpan& span, const PieceStrength& strength) {
     const Worst worst = worst_section(input, span, strength);
     const Judgement& j = worst.judgement;
-    Finding finding = compare(span.ridge ? "ridge.bending" : "pole.bending", span.part, j.clause, input, j.demand,
-                              j.capacity, "-");
+    Finding finding =
+        compare(span.ridge ? "ridge.bending" : "pole.bending", span.part, j.clause, input, j.demand, j.capacity, "-");
     if (j.buckles) {
         finding.verdict = Verdict::exceeded;
         finding.utilisation.reset();
@@ -95,8 +97,8 @@ Finding shear_finding(const CheckInput& input, const PoleSpan& span) {
     Finding finding = compare(span.ridge ? "ridge.shear" : "pole.shear", span.part, shear.clause, input,
                               in_N_per_mm2(shear.stress), in_N_per_mm2(shear.strength), "N/mm2");
     finding.x = middle_x(input.cover.layout.frame, input.cover.layout.frame.members[at(member)]);
-    finding.sentence = opening(span.part) + " is sheared with " + shown_stress(shear.stress, units) + " where the timber takes " +
-                       shown_stress(shear.strength, units) +
+    finding.sentence = opening(span.part) + " is sheared with " + shown_stress(shear.stress, units) +
+                       " where the timber takes " + shown_stress(shear.strength, units) +
                        (finding.verdict == Verdict::exceeded ? "; use a thicker pole or more uprights." : ".");
     finding.workings = std::move(shear.terms);
     return finding;
@@ -139,7 +141,8 @@ Finding bearing_finding(const CheckInput& input, const PoleSpan& span, const Upr
                                   : upright.name + " has lifted off: it does not press on the ridge";
     finding.sentence += finding.verdict == Verdict::exceeded ? "; put a longer hardwood block between them." : ".";
     finding.workings = std::move(strength.terms);
-    if (input.workings) finding.workings.insert(finding.workings.begin(), term("N", push / 1e3, "kN", "push of the upright"));
+    if (input.workings)
+        finding.workings.insert(finding.workings.begin(), term("N", push / 1e3, "kN", "push of the upright"));
     return finding;
 }
 
@@ -154,8 +157,9 @@ std::vector<Finding> check_ridge(const CheckInput& input) {
             findings.push_back(make());
         } catch (const InputError& error) {
             if (!outside_rule(error)) throw;
-            findings.push_back(not_applicable(check, part, timber_document(input.plan), input,
-                                              opening(part) + " is not judged: " + error.problems().front().advice + "."));
+            findings.push_back(
+                not_applicable(check, part, timber_document(input.plan), input,
+                               opening(part) + " is not judged: " + error.problems().front().advice + "."));
         }
     };
     const std::vector<PoleSpan> spans = pole_spans(input.plan, input.cover.layout);

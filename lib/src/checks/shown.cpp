@@ -43,7 +43,8 @@ std::string both(const std::string& si, const std::string& us, UnitsShown first)
 // In `small` units below a thousand of them, in `large` ones from there on.
 std::string in_small_or_large(double in_small, const char* small, const char* large) {
     const double rounded = to_three_digits(in_small);
-    return std::abs(rounded) < 1000.0 ? number_text(in_small) + ' ' + small : number_text(in_small / 1000.0) + ' ' + large;
+    return std::abs(rounded) < 1000.0 ? number_text(in_small) + ' ' + small
+                                      : number_text(in_small / 1000.0) + ' ' + large;
 }
 
 std::string metric_length(double metres) {
@@ -95,7 +96,8 @@ std::string shown(Moment moment, UnitsShown first) {
 }
 
 std::string shown(Volume volume, UnitsShown first) {
-    return both(number_text(in_m3(volume) * 1000.0) + " litres", number_text(in_m3(volume) / gallon_m3) + " gal", first);
+    return both(number_text(in_m3(volume) * 1000.0) + " litres", number_text(in_m3(volume) / gallon_m3) + " gal",
+                first);
 }
 
 std::string shown(Angle angle) { return with_decimals(in_deg(angle), 1) + " deg"; }

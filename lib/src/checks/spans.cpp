@@ -52,8 +52,8 @@ void add_bays(const Plan& plan, const Layout& layout, std::vector<PoleSpan>& spa
         double length = 0.0;
         for (std::size_t b = first; b <= last; ++b) length += length_of(layout.frame, layout.bays[b]);
         const FrameMember& member = layout.frame.members[at(bay.members.front())];
-        spans.push_back({bay_part("ridge", bay), true, bay.members,
-                         piece_of(plan, member, length, !starts(first) || !ends(last))});
+        spans.push_back(
+            {bay_part("ridge", bay), true, bay.members, piece_of(plan, member, length, !starts(first) || !ends(last))});
     }
 }
 

@@ -17,13 +17,13 @@ struct PoleSpan {
     Piece piece;
 };
 
-/// Every bay of the ridge line that is a pole, and every other pole of the frame. A node of the ridge line holds the pole
-/// if the boat holds it up or anything but the ridge is fixed to it; a bay that ends at a node nothing holds is part of
-/// a longer span, and its span is that one.
+/// Every bay of the ridge line that is a pole, and every other pole of the frame. A node of the ridge line holds the
+/// pole if the boat holds it up or anything but the ridge is fixed to it; a bay that ends at a node nothing holds is
+/// part of a longer span, and its span is that one.
 [[nodiscard]] std::vector<PoleSpan> pole_spans(const Plan& plan, const Layout& layout);
 
-/// Timber of the ridge pole beyond a station of the ridge line: to the next splice or end, forward and aft. Both zero if
-/// the ridge is spliced at the station itself.
+/// Timber of the ridge pole beyond a station of the ridge line: to the next splice or end, forward and aft. Both zero
+/// if the ridge is spliced at the station itself.
 struct Beyond {
     Length forward{};
     Length aft{};

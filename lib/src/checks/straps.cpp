@@ -19,14 +19,14 @@ const Clause clause_film_on_strap{"coverframe", "film on a strap"};
 
 /// A leg of a strap with the film lying on it.
 struct Leg {
-    double frame = 0;      ///< tension in the frame, 0 if slack [N]
-    double initial = 0;    ///< the same, negative if slack [N]
-    double load = 0;       ///< W, vertical, of the strip of film over it [N]
-    double chord = 0;      ///< length as it is now [m]
-    double cosine = 1;     ///< of the slope of its chord
+    double frame = 0;    ///< tension in the frame, 0 if slack [N]
+    double initial = 0;  ///< the same, negative if slack [N]
+    double load = 0;     ///< W, vertical, of the strip of film over it [N]
+    double chord = 0;    ///< length as it is now [m]
+    double cosine = 1;   ///< of the slope of its chord
     double sine = 0;
-    double under_film = 0; ///< T, along the chord [N]
-    double end = 0;        ///< at the upper end, with the film on it [N]
+    double under_film = 0;  ///< T, along the chord [N]
+    double end = 0;         ///< at the upper end, with the film on it [N]
 };
 
 // The strip of film that hangs on the strap's ridge end, on the side its other end lies on.
@@ -63,14 +63,18 @@ Leg leg_of(const CheckInput& input, int member) {
 std::string strap_sentence(const CheckInput& input, const std::string& name, const Leg& leg, const Finding& finding) {
     const UnitsShown units = input.plan.units_shown;
     std::string text = name;
-    if (leg.frame > 0.0) text += " pulls " + shown(from_N(leg.frame), units);
-    else text += " is slack: it holds nothing";
+    if (leg.frame > 0.0)
+        text += " pulls " + shown(from_N(leg.frame), units);
+    else
+        text += " is slack: it holds nothing";
     if (leg.load > 0.0)
-        text += (leg.frame > 0.0 ? ", " : "; it pulls ") + shown(from_N(leg.end), units) + " with the film lying on it,";
-    else if (leg.frame <= 0.0) return text + "; tighten it.";
+        text +=
+            (leg.frame > 0.0 ? ", " : "; it pulls ") + shown(from_N(leg.end), units) + " with the film lying on it,";
+    else if (leg.frame <= 0.0)
+        return text + "; tighten it.";
     text += " where it may carry " + shown(from_kN(finding.capacity), units);
     return text + (finding.verdict == Verdict::exceeded ? "; use a stronger strap or lay a second one beside it."
-                                                       : (leg.frame > 0.0 ? "." : "; tighten it."));
+                                                        : (leg.frame > 0.0 ? "." : "; tighten it."));
 }
 
 Finding leg_finding(const CheckInput& input, const CrossStrapPart& part, int member) {

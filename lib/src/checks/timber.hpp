@@ -69,23 +69,23 @@ struct Judgement {
 
 /// NDS 2018: everything about a piece that does not depend on the forces.
 struct NdsPiece {
-    bool depth_is_edge = true;  ///< bending over the depth is edgewise
-    Length d1{}, d2{};          ///< larger and smaller side
-    Length effective{};         ///< l_e as a column
-    Length effective_beam{};    ///< l_e as a beam
-    double slenderness_1 = 0, slenderness_2 = 0;                  ///< l_e/d1, l_e/d2
-    double beam_slenderness = 0;                                  ///< R_B
+    bool depth_is_edge = true;                                      ///< bending over the depth is edgewise
+    Length d1{}, d2{};                                              ///< larger and smaller side
+    Length effective{};                                             ///< l_e as a column
+    Length effective_beam{};                                        ///< l_e as a beam
+    double slenderness_1 = 0, slenderness_2 = 0;                    ///< l_e/d1, l_e/d2
+    double beam_slenderness = 0;                                    ///< R_B
     double flat_use = 1, beam_stability = 1, column_stability = 1;  ///< C_fu, C_L, C_P; 1 where too slender
-    Pressure bending{}, compression{}, tension{}, modulus_low{};  ///< F_b*, F_c*, F_t', E_min'
-    Pressure critical_1{}, critical_2{}, critical_beam{};         ///< F_cE1, F_cE2, F_bE; zero where too slender
+    Pressure bending{}, compression{}, tension{}, modulus_low{};    ///< F_b*, F_c*, F_t', E_min'
+    Pressure critical_1{}, critical_2{}, critical_beam{};           ///< F_cE1, F_cE2, F_bE; zero where too slender
 };
 
 /// EN 1995-1-1: the same.
 struct EnPiece {
-    bool depth_is_strong = true;  ///< bending over the depth is about the strong axis y
-    Length h{}, b{};              ///< larger and smaller side
-    Length effective{};           ///< l_ef as a column
-    Length effective_beam{};      ///< l_ef as a beam
+    bool depth_is_strong = true;                                  ///< bending over the depth is about the strong axis y
+    Length h{}, b{};                                              ///< larger and smaller side
+    Length effective{};                                           ///< l_ef as a column
+    Length effective_beam{};                                      ///< l_ef as a beam
     double depth_factor_y = 1, depth_factor_z = 1;                ///< k_h
     double slenderness_y = 0, slenderness_z = 0;                  ///< lambda_rel
     double slenderness_m = 0, lateral = 1;                        ///< lambda_rel,m, k_crit
@@ -107,7 +107,7 @@ using PieceStrength = std::variant<NdsPiece, EnPiece>;
 
 /// Push a straight pinned piece can take as a column, in the weaker plane.
 struct Column {
-    Force capacity{};        ///< zero if too slender
+    Force capacity{};  ///< zero if too slender
     Clause clause;
     double slenderness = 0;  ///< l_e/d (NDS) or lambda_rel (EN) in the weaker plane
     double limit = 0;        ///< of the slenderness; 0: none
@@ -128,7 +128,7 @@ struct Shear {
 
 /// A contact across the grain of a piece, and what it takes.
 struct Contact {
-    Length length{};   ///< along the grain
+    Length length{};  ///< along the grain
     Length breadth{};
     Length forward{};  ///< timber beyond the contact towards the bow
     Length aft{};      ///< and towards the stern

@@ -90,15 +90,18 @@ void add_column(std::vector<Term>& terms, const Piece& piece, const EnPiece& s) 
                          piece.cantilever ? "2.0 times the overhang" : "1.0 times the length", clause_6_3_2));
     add_strength(terms, piece, "f_c,0", piece.grade->compression, s.compression, "");
     terms.push_back(stress_term("E_0,05", piece.grade->modulus_low, std::string(piece.grade->name)));
-    terms.push_back(term("lambda_rel,y", s.slenderness_y, "-", "(l_ef sqrt(12)/h)/pi sqrt(f_c,0,k/E_0,05)", clause_6_3_2));
-    terms.push_back(term("lambda_rel,z", s.slenderness_z, "-", "(l_ef sqrt(12)/b)/pi sqrt(f_c,0,k/E_0,05)", clause_6_3_2));
+    terms.push_back(
+        term("lambda_rel,y", s.slenderness_y, "-", "(l_ef sqrt(12)/h)/pi sqrt(f_c,0,k/E_0,05)", clause_6_3_2));
+    terms.push_back(
+        term("lambda_rel,z", s.slenderness_z, "-", "(l_ef sqrt(12)/b)/pi sqrt(f_c,0,k/E_0,05)", clause_6_3_2));
     const char* formula = "1/(k + sqrt(k^2 - lambda_rel^2)), k = 0.5 [1 + 0.2 (lambda_rel - 0.3) + lambda_rel^2]";
     terms.push_back(term("k_c,y", instability_factor_6_3_2(s.slenderness_y), "-", formula, clause_6_3_2));
     terms.push_back(term("k_c,z", instability_factor_6_3_2(s.slenderness_z), "-", formula, clause_6_3_2));
 }
 
 void add_beam(std::vector<Term>& terms, const EnPiece& s) {
-    terms.push_back(term("l_ef (beam)", in_m(s.effective_beam), "m", "span + 2 h, constant moment, loaded on top", clause_6_3_3));
+    terms.push_back(
+        term("l_ef (beam)", in_m(s.effective_beam), "m", "span + 2 h, constant moment, loaded on top", clause_6_3_3));
     terms.push_back(stress_term("sigma_m,crit", s.critical, "0.78 b^2 E_0,05/(h l_ef)", clause_6_3_3));
     terms.push_back(term("lambda_rel,m", s.slenderness_m, "-", "sqrt(f_m,k/sigma_m,crit)", clause_6_3_3));
     terms.push_back(term("k_crit", s.lateral, "-", "1; from 0.75: 1.56 - 0.75 lambda_rel,m; from 1.4: 1/lambda_rel,m^2",
@@ -108,11 +111,12 @@ void add_beam(std::vector<Term>& terms, const EnPiece& s) {
 void add_sums(std::vector<Term>& terms, const EnPiece& s, const Stresses& stress) {
     if (stress.axial > Pressure{}) {
         const BendingTensionResult sums = tension_sums(s, stress);
-        terms.push_back(term("sum, Eq. 6.17", sums.about_y, "-", "sigma_t/f_t,0,d + sigma_m,y/f_m,y,d + 0.7 sigma_m,z/f_m,z,d",
-                             clause_6_2_3));
-        terms.push_back(term("sum, Eq. 6.18", sums.about_z, "-", "sigma_t/f_t,0,d + 0.7 sigma_m,y/f_m,y,d + sigma_m,z/f_m,z,d",
-                             clause_6_2_3));
-        terms.push_back(term("sum, Eq. 6.33", lateral_sum(s, stress, 1.0), "-", "sigma_m,y/(k_crit f_m,y,d)", clause_6_3_3));
+        terms.push_back(term("sum, Eq. 6.17", sums.about_y, "-",
+                             "sigma_t/f_t,0,d + sigma_m,y/f_m,y,d + 0.7 sigma_m,z/f_m,z,d", clause_6_2_3));
+        terms.push_back(term("sum, Eq. 6.18", sums.about_z, "-",
+                             "sigma_t/f_t,0,d + 0.7 sigma_m,y/f_m,y,d + sigma_m,z/f_m,z,d", clause_6_2_3));
+        terms.push_back(
+            term("sum, Eq. 6.33", lateral_sum(s, stress, 1.0), "-", "sigma_m,y/(k_crit f_m,y,d)", clause_6_3_3));
         return;
     }
     const BendingCompressionResult sums = compression_sums(s, stress);
@@ -123,7 +127,8 @@ void add_sums(std::vector<Term>& terms, const EnPiece& s, const Stresses& stress
     terms.push_back(term(sums.stocky ? "sum, Eq. 6.20" : "sum, Eq. 6.24", sums.about_z, "-",
                          push_z + " + 0.7 sigma_m,y/f_m,y,d + sigma_m,z/f_m,z,d", clause_6_3_2));
     terms.push_back(term("sum, Eq. 6.33 or 6.35", lateral_sum(s, stress, sums.factor_z), "-",
-                         "larger of r and r^2 + sigma_c/(k_c,z f_c,0,d), r = sigma_m,y/(k_crit f_m,y,d)", clause_6_3_3));
+                         "larger of r and r^2 + sigma_c/(k_c,z f_c,0,d), r = sigma_m,y/(k_crit f_m,y,d)",
+                         clause_6_3_3));
 }
 
 }  // namespace
@@ -143,8 +148,7 @@ EnPiece strength_of(const Plan& plan, const Piece& piece) {
     s.effective = (piece.cantilever ? cantilever_factor : 1.0) * piece.span;
     s.slenderness_y = relative_slenderness_6_3_2(s.effective, s.h, grade.compression, grade.modulus_low);
     s.slenderness_z = relative_slenderness_6_3_2(s.effective, s.b, grade.compression, grade.modulus_low);
-    s.effective_beam =
-        effective_length_6_3_3(SpanLoad::constant_moment, piece.span, s.h, LoadedEdge::compression);
+    s.effective_beam = effective_length_6_3_3(SpanLoad::constant_moment, piece.span, s.h, LoadedEdge::compression);
     s.critical = critical_bending_6_3_3(s.b, s.h, s.effective_beam, grade.modulus_low);
     s.slenderness_m = relative_slenderness_6_3_3(grade.bending, s.critical);
     s.lateral = lateral_factor_6_3_3(s.slenderness_m);
@@ -175,8 +179,10 @@ std::vector<Term> terms_of(const Plan& plan, const Piece& piece, const EnPiece& 
     std::vector<Term> terms;
     add_sizes(terms, plan, s);
     terms.push_back(term("N", in_kN(forces.axial), "kN", "axial force, pull positive"));
-    terms.push_back(term("M_y", in_N_m(s.depth_is_strong ? forces.vertical : forces.level), "N m", "about the strong axis"));
-    terms.push_back(term("M_z", in_N_m(s.depth_is_strong ? forces.level : forces.vertical), "N m", "about the weak axis"));
+    terms.push_back(
+        term("M_y", in_N_m(s.depth_is_strong ? forces.vertical : forces.level), "N m", "about the strong axis"));
+    terms.push_back(
+        term("M_z", in_N_m(s.depth_is_strong ? forces.level : forces.vertical), "N m", "about the weak axis"));
     terms.push_back(stress_term(pulled ? "sigma_t" : "sigma_c", pulled ? stress.axial : -stress.axial,
                                 pulled ? "N/(b h)" : "-N/(b h)"));
     terms.push_back(stress_term("sigma_m,y", stress.about_y, "6 M_y/(b h^2)"));
@@ -230,14 +236,15 @@ ContactStrength contact_of(const Plan& plan, const Piece& piece, const Contact& 
     result.clause = clause_6_1_5;
     result.capacity = compression_across_6_1_5(across, contact.breadth, effective, contact_factor);
     if (!workings) return result;
-    result.terms = {term("l", in_mm(contact.length), "mm", "contact along the ridge: depth of the upright, fore and aft"),
-                    term("b", in_mm(contact.breadth), "mm", "contact across: the narrower of ridge and upright"),
-                    term("beyond, forward", in_mm(contact.forward), "mm", "timber from the contact to an end or splice"),
-                    term("beyond, aft", in_mm(contact.aft), "mm", "timber from the contact to an end or splice"),
-                    term("l_ef", in_mm(effective), "mm", "l + min(30 mm, l, beyond) on each side", clause_6_1_5),
-                    term("k_c,90", contact_factor, "-", "taken as 1", clause_6_1_5),
-                    term("k_mod", k_mod(plan), "-", plan.basis.timber.modification_factor->source, clause_3_1_3),
-                    term("gamma_M", gamma_m(plan), "-", plan.basis.timber.material_factor->source, clause_2_4_1)};
+    result.terms = {
+        term("l", in_mm(contact.length), "mm", "contact along the ridge: depth of the upright, fore and aft"),
+        term("b", in_mm(contact.breadth), "mm", "contact across: the narrower of ridge and upright"),
+        term("beyond, forward", in_mm(contact.forward), "mm", "timber from the contact to an end or splice"),
+        term("beyond, aft", in_mm(contact.aft), "mm", "timber from the contact to an end or splice"),
+        term("l_ef", in_mm(effective), "mm", "l + min(30 mm, l, beyond) on each side", clause_6_1_5),
+        term("k_c,90", contact_factor, "-", "taken as 1", clause_6_1_5),
+        term("k_mod", k_mod(plan), "-", plan.basis.timber.modification_factor->source, clause_3_1_3),
+        term("gamma_M", gamma_m(plan), "-", plan.basis.timber.material_factor->source, clause_2_4_1)};
     add_strength(result.terms, piece, "f_c,90", piece.grade->compression_across, across, "");
     result.terms.push_back(term("F_90,d", in_kN(result.capacity), "kN", "k_c,90 f_c,90,d b l_ef", clause_6_1_5));
     return result;

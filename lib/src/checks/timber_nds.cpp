@@ -48,7 +48,8 @@ Stresses stresses_of(const NdsPiece& s, const PieceForces& forces) {
 bool is_pressed(const NdsPiece& s, const Stresses& stress) { return -stress.axial > no_push * s.compression; }
 
 BendingCompression bending_compression_of(const NdsPiece& s, const Stresses& stress, bool pressed) {
-    // A piece that is not pressed may be too slender for a column: F_cE then meets a push of zero and only has to be there.
+    // A piece that is not pressed may be too slender for a column: F_cE then meets a push of zero and only has to be
+    // there.
     const auto or_any = [&](Pressure critical) { return critical > Pressure{} ? critical : s.compression; };
     return {.compression = pressed ? -stress.axial : Pressure{},
             .edgewise = stress.edgewise,
@@ -90,7 +91,8 @@ void add_adjusted(std::vector<Term>& terms, const Piece& piece, const Conditions
     const double size = size_factor_4_3_6(property, conditions.group, conditions.lumber);
     const double wet = conditions.wet_service ? wet_service_4_3_3(property, reference, size) : 1.0;
     const std::string of = " (" + name + ")";
-    terms.push_back(stress_term(name, reference, std::string(piece.grade->name) + "; " + std::string(piece.grade->source)));
+    terms.push_back(
+        stress_term(name, reference, std::string(piece.grade->name) + "; " + std::string(piece.grade->source)));
     terms.push_back(term("C_F" + of, size, "-", "by the wide face", clause_4_3_6));
     terms.push_back(term("C_M" + of, wet, "-", conditions.wet_service ? "wet service" : "dry service", clause_4_3_3));
     terms.push_back(term("K_F" + of, format_conversion_N_3_1(property), "-", "Table N1", clause_N_3));
@@ -107,8 +109,8 @@ void add_sizes(std::vector<Term>& terms, const Plan& plan, const NdsPiece& s) {
 }
 
 void add_column(std::vector<Term>& terms, const Piece& piece, const Conditions& conditions, const NdsPiece& s) {
-    terms.push_back(term("l_e", in_m(s.effective), "m", piece.cantilever ? "2.1 times the overhang" : "1.0 times the length",
-                         clause_3_7_1));
+    terms.push_back(term("l_e", in_m(s.effective), "m",
+                         piece.cantilever ? "2.1 times the overhang" : "1.0 times the length", clause_3_7_1));
     terms.push_back(term("l_e/d1", s.slenderness_1, "-", "at most 50", clause_3_7_1));
     terms.push_back(term("l_e/d2", s.slenderness_2, "-", "at most 50", clause_3_7_1));
     add_adjusted(terms, piece, conditions, Property::compression, piece.grade->compression, "F_c", "F_c*");
@@ -117,9 +119,10 @@ void add_column(std::vector<Term>& terms, const Piece& piece, const Conditions& 
         terms.push_back(stress_term("F_cE1", s.critical_1, "0.822 E_min'/(l_e/d1)^2", clause_3_7_1));
     if (s.critical_2 > Pressure{}) {
         terms.push_back(stress_term("F_cE2", s.critical_2, "0.822 E_min'/(l_e/d2)^2", clause_3_7_1));
-        terms.push_back(term("C_P", s.column_stability, "-",
-                             "(1 + F_cE/F_c*)/1.6 - sqrt{[(1 + F_cE/F_c*)/1.6]^2 - (F_cE/F_c*)/0.8}, F_cE the smaller one",
-                             clause_3_7_1));
+        terms.push_back(
+            term("C_P", s.column_stability, "-",
+                 "(1 + F_cE/F_c*)/1.6 - sqrt{[(1 + F_cE/F_c*)/1.6]^2 - (F_cE/F_c*)/0.8}, F_cE the smaller one",
+                 clause_3_7_1));
         terms.push_back(stress_term("F_c'", s.column_stability * s.compression, "C_P F_c*", clause_3_7_1));
     }
 }
@@ -127,8 +130,8 @@ void add_column(std::vector<Term>& terms, const Piece& piece, const Conditions& 
 void add_beam(std::vector<Term>& terms, const NdsPiece& s) {
     terms.push_back(term("C_fu", s.flat_use, "-", "bent flatwise", clause_4_3_7));
     if (s.d1 > s.d2) {
-        terms.push_back(term("l_e (beam)", in_m(s.effective_beam), "m", "Table 3.3.3, any load, for the whole span",
-                             clause_3_3_3));
+        terms.push_back(
+            term("l_e (beam)", in_m(s.effective_beam), "m", "Table 3.3.3, any load, for the whole span", clause_3_3_3));
         terms.push_back(term("R_B", s.beam_slenderness, "-", "sqrt(l_e d1/d2^2), at most 50", clause_3_3_3));
     }
     if (s.critical_beam > Pressure{})
@@ -145,11 +148,12 @@ void add_compression_sum(std::vector<Term>& terms, const NdsPiece& s, const Stre
     const BendingCompressionResult result = bending_compression_3_9_2(bending_compression_of(s, stress, pressed));
     terms.push_back(term("part of push", result.compression_part, "-", "(f_c/F_c')^2", clause_3_9_2));
     if (!result.stable) {
-        terms.push_back(term("stable", 0.0, "-", "f_c < F_cE1, f_c < F_cE2, f_b1 < F_bE and f_c/F_cE2 + (f_b1/F_bE)^2 < 1",
-                             clause_3_9_2));
+        terms.push_back(term("stable", 0.0, "-",
+                             "f_c < F_cE1, f_c < F_cE2, f_b1 < F_bE and f_c/F_cE2 + (f_b1/F_bE)^2 < 1", clause_3_9_2));
         return;
     }
-    terms.push_back(term("part of edgewise bending", result.edgewise_part, "-", "f_b1/[F_b1' (1 - f_c/F_cE1)]", clause_3_9_2));
+    terms.push_back(
+        term("part of edgewise bending", result.edgewise_part, "-", "f_b1/[F_b1' (1 - f_c/F_cE1)]", clause_3_9_2));
     terms.push_back(term("part of flatwise bending", result.flatwise_part, "-",
                          "f_b2/[F_b2' (1 - f_c/F_cE2 - (f_b1/F_bE)^2)]", clause_3_9_2));
     terms.push_back(term("sum", result.sum.value_or(0.0), "-", "of the three, at most 1", clause_3_9_2));
@@ -210,7 +214,10 @@ std::vector<Term> terms_of(const Plan& plan, const Piece& piece, const NdsPiece&
     terms.push_back(term("N", in_kN(forces.axial), "kN", "axial force, pull positive"));
     terms.push_back(term("M1", in_N_m(s.depth_is_edge ? forces.vertical : forces.level), "N m", "edgewise bending"));
     terms.push_back(term("M2", in_N_m(s.depth_is_edge ? forces.level : forces.vertical), "N m", "flatwise bending"));
-    terms.push_back(stress_term(pulled ? "f_t" : "f_c", pulled ? stress.axial : pressed ? -stress.axial : Pressure{},
+    terms.push_back(stress_term(pulled ? "f_t" : "f_c",
+                                pulled    ? stress.axial
+                                : pressed ? -stress.axial
+                                          : Pressure{},
                                 pulled ? "N/(d1 d2)" : "-N/(d1 d2); 0 under a thousandth of F_c*"));
     terms.push_back(stress_term("f_b1", stress.edgewise, "6 M1/(d2 d1^2)"));
     terms.push_back(stress_term("f_b2", stress.flatwise, "6 M2/(d1 d2^2)"));
@@ -220,8 +227,10 @@ std::vector<Term> terms_of(const Plan& plan, const Piece& piece, const NdsPiece&
     if (pulled) {
         add_adjusted(terms, piece, conditions, Property::tension, piece.grade->tension, "F_t", "F_t'");
         const BendingTensionResult sums = bending_tension_3_9_1(bending_tension_of(s, stress));
-        terms.push_back(term("sum, stretched face", sums.tension_face, "-", "f_t/F_t' + f_b1/F_b* + f_b2/F_b2'", clause_3_9_1));
-        terms.push_back(term("sum, pressed face", sums.compression_face, "-", "(f_b1 - f_t)/F_b1' + f_b2/F_b2'", clause_3_9_1));
+        terms.push_back(
+            term("sum, stretched face", sums.tension_face, "-", "f_t/F_t' + f_b1/F_b* + f_b2/F_b2'", clause_3_9_1));
+        terms.push_back(
+            term("sum, pressed face", sums.compression_face, "-", "(f_b1 - f_t)/F_b1' + f_b2/F_b2'", clause_3_9_1));
     } else {
         add_compression_sum(terms, s, stress, pressed);
     }
@@ -250,11 +259,12 @@ Shear shear_of(const Plan& plan, const Piece& piece, Force force, bool workings)
     shear.stress = shear_stress_3_4_2(force, piece.section.breadth, piece.section.depth);
     shear.strength = adjusted_4_3_1(Property::shear, piece.grade->shear, conditions);
     if (!workings) return shear;
-    shear.terms = {term("V", in_kN(force), "kN", "resultant of both directions"),
-                   term("b", in_mm(piece.section.breadth), "mm", "section"),
-                   term("d", in_mm(piece.section.depth), "mm", "section"),
-                   stress_term("f_v", shear.stress, "3 V/(2 b d)", clause_3_4_2),
-                   term("lambda", conditions.time_effect, "-", plan.basis.timber.time_effect_factor->source, clause_N_3)};
+    shear.terms = {
+        term("V", in_kN(force), "kN", "resultant of both directions"),
+        term("b", in_mm(piece.section.breadth), "mm", "section"),
+        term("d", in_mm(piece.section.depth), "mm", "section"),
+        stress_term("f_v", shear.stress, "3 V/(2 b d)", clause_3_4_2),
+        term("lambda", conditions.time_effect, "-", plan.basis.timber.time_effect_factor->source, clause_N_3)};
     add_adjusted(shear.terms, piece, conditions, Property::shear, piece.grade->shear, "F_v", "F_v'");
     return shear;
 }
@@ -268,13 +278,14 @@ ContactStrength contact_of(const Plan& plan, const Piece& piece, const Contact& 
     result.clause = clause_3_10_4;
     result.capacity = bearing_strength_3_10_2(across, contact.length, contact.breadth, factor);
     if (!workings) return result;
-    result.terms = {term("l_b", in_mm(contact.length), "mm", "contact along the ridge: depth of the upright, fore and aft"),
-                    term("b", in_mm(contact.breadth), "mm", "contact across: the narrower of ridge and upright"),
-                    term("to end", in_mm(to_end), "mm", "from the contact to the nearer end or splice of the ridge")};
-    add_adjusted(result.terms, piece, conditions, Property::compression_across, piece.grade->compression_across, "F_c,perp",
-                 "F_c,perp'");
-    result.terms.push_back(term("C_b", factor, "-", "(l_b + 9.525 mm)/l_b under 152.4 mm and from 76.2 mm off the end, else 1",
-                                clause_3_10_4));
+    result.terms = {
+        term("l_b", in_mm(contact.length), "mm", "contact along the ridge: depth of the upright, fore and aft"),
+        term("b", in_mm(contact.breadth), "mm", "contact across: the narrower of ridge and upright"),
+        term("to end", in_mm(to_end), "mm", "from the contact to the nearer end or splice of the ridge")};
+    add_adjusted(result.terms, piece, conditions, Property::compression_across, piece.grade->compression_across,
+                 "F_c,perp", "F_c,perp'");
+    result.terms.push_back(term(
+        "C_b", factor, "-", "(l_b + 9.525 mm)/l_b under 152.4 mm and from 76.2 mm off the end, else 1", clause_3_10_4));
     result.terms.push_back(term("P", in_kN(result.capacity), "kN", "F_c,perp' C_b b l_b", clause_3_10_2));
     return result;
 }

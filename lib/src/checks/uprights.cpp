@@ -55,17 +55,18 @@ void lead_workings(const CheckInput& input, const Pushed& upright, Finding& find
 Finding column_finding(const CheckInput& input, const Pushed& upright) {
     const UnitsShown units = input.plan.units_shown;
     const Timber timber = timber_of(upright.part);
-    Column column = column_of(input.plan, {timber.section, grade_of(input.plan, timber.grade), upright.length}, input.workings);
+    Column column =
+        column_of(input.plan, {timber.section, grade_of(input.plan, timber.grade), upright.length}, input.workings);
     Finding finding = compare("upright.column", upright.part.name, column.clause, input, in_kN(upright.push),
                               in_kN(column.capacity), "kN");
     finding.x = upright.x;
     const std::string mend = "; use a thicker upright, or brace it both ways at mid height.";
-    finding.sentence = column.too_slender()
-                           ? upright.part.name + " is too slender for a column (length over thickness is " +
-                                 number_text(column.slenderness) + " where " + number_text(column.limit) + " is the most)" + mend
-                           : pushes(input, upright) + " and takes " + shown(column.capacity, units) + " as a column " +
-                                 shown(upright.length, units) + " long" +
-                                 (finding.verdict == Verdict::exceeded ? mend : ".");
+    finding.sentence =
+        column.too_slender()
+            ? upright.part.name + " is too slender for a column (length over thickness is " +
+                  number_text(column.slenderness) + " where " + number_text(column.limit) + " is the most)" + mend
+            : pushes(input, upright) + " and takes " + shown(column.capacity, units) + " as a column " +
+                  shown(upright.length, units) + " long" + (finding.verdict == Verdict::exceeded ? mend : ".");
     finding.workings = std::move(column.terms);
     lead_workings(input, upright, finding);
     say_lifted(finding, upright);
@@ -81,7 +82,8 @@ Finding hold_finding(const CheckInput& input, const Pushed& upright) {
     const LateralHold hold = lateral_hold(input.cover.layout.frame, input.state.node_loads, input.state.frame,
                                           upright.part.top, upright.part.member);
     const double capacity = hold.stiffness * in_m(upright.length);
-    Finding finding = compare("upright.hold", upright.part.name, clause_hold, input, in_kN(upright.push), capacity / 1e3, "kN");
+    Finding finding =
+        compare("upright.hold", upright.part.name, clause_hold, input, in_kN(upright.push), capacity / 1e3, "kN");
     finding.x = upright.x;
     const bool held = capacity > 0.0;
     const std::string way = std::abs(hold.direction[0]) > std::abs(hold.direction[1]) ? "fore and aft" : "athwart";
@@ -120,7 +122,8 @@ std::vector<Term> foot_terms(const bearing::Foot& foot, const Stand& stand, cons
             term("pad, fore and aft", in_mm(foot.pad_length), "mm", "as drawn"),
             term("pad, athwart", in_mm(foot.pad_breadth), "mm", "as drawn"),
             term("t", in_mm(foot.pad_thickness), "mm", "thickness of the pad"),
-            term("A", in_mm2(bearing::foot_area(foot)), "mm2", "min(post + 2 t, pad) fore and aft times the same athwart", clause),
+            term("A", in_mm2(bearing::foot_area(foot)), "mm2",
+                 "min(post + 2 t, pad) fore and aft times the same athwart", clause),
             term("p", in_kPa(pressure), "kPa", "N/A", clause),
             term("p, allowed", in_kPa(stand.bearing.value), "kPa", stand.bearing.source)};
 }
@@ -140,12 +143,11 @@ Finding foot_finding(const CheckInput& input, const Pushed& upright) {
     Finding finding = compare("upright.foot", upright.part.name, bearing::clause_foot_pad, input, in_kPa(pressure),
                               in_kPa(foot.stand->bearing.value), "kPa");
     finding.x = input.cover.layout.frame.nodes[at(upright.part.foot)].at[0];
-    finding.sentence = pushes(input, upright) + (foot.pad ? " on its foot pad: " : " on its bare foot: ") +
-                       shown_area_load(pressure, units) + " on the " + foot.stand->name + ", where " +
-                       shown_area_load(foot.stand->bearing.value, units) + " is the most" +
-                       (finding.verdict == Verdict::exceeded
-                            ? "; use a thicker and larger pad, or set it over a bulkhead."
-                            : ".");
+    finding.sentence =
+        pushes(input, upright) + (foot.pad ? " on its foot pad: " : " on its bare foot: ") +
+        shown_area_load(pressure, units) + " on the " + foot.stand->name + ", where " +
+        shown_area_load(foot.stand->bearing.value, units) + " is the most" +
+        (finding.verdict == Verdict::exceeded ? "; use a thicker and larger pad, or set it over a bulkhead." : ".");
     if (input.workings) finding.workings = foot_terms(on, *foot.stand, upright, pressure);
     say_lifted(finding, upright);
     return finding;
@@ -162,8 +164,9 @@ std::vector<Finding> check_uprights(const CheckInput& input) {
             findings.push_back(column_finding(input, upright));
         } catch (const InputError& error) {
             if (!outside_rule(error)) throw;
-            findings.push_back(not_applicable("upright.column", part.name, timber_document(input.plan), input,
-                                              part.name + " is not judged as a column: " + error.problems().front().advice + "."));
+            findings.push_back(
+                not_applicable("upright.column", part.name, timber_document(input.plan), input,
+                               part.name + " is not judged as a column: " + error.problems().front().advice + "."));
         }
         findings.push_back(hold_finding(input, upright));
         findings.push_back(foot_finding(input, upright));

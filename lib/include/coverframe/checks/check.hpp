@@ -28,7 +28,7 @@ void require_usable(const CheckInput& input);
 /// A finding with utilisation demand/capacity and the verdict that follows. A capacity of zero or less is exceeded, and
 /// has no utilisation; so has one too small to divide by.
 /// \throws StateError "checks.number" for a demand or capacity that is not finite
-[[nodiscard]] Finding compare(std::string check, std::string part, Clause clause, const CheckInput& input, double demand,
-                              double capacity, std::string unit);
+[[nodiscard]] Finding compare(std::string check, std::string part, Clause clause, const CheckInput& input,
+                              double demand, double capacity, std::string unit);
 
 }  // namespace coverframe
