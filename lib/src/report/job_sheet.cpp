@@ -49,13 +49,16 @@ std::string drawings_html(const Assessment& assessment) {
            figure_html("Section " + place + " aft of the stem head, from astern", section_view(assessment, options));
 }
 
+std::string signs_html() {
+    return table_html({{"measured on the boat by", "read and judged by", "built and tensioned by", "date"}, {{"", "", "", ""}}},
+                      "record");
+}
+
 std::string record_html() {
-    constexpr int empty_rows = 6;
-    Table signs{{"measured on the boat by", "read and judged by", "built and tensioned by", "date"}, {{"", "", "", ""}}};
+    constexpr int empty_rows = 8;
     Table log{{"date", "snow on the cover", "what was found", "what was done", "by"}, {}};
     for (int i = 0; i < empty_rows; ++i) log.rows.push_back({"", "", "", "", ""});
-    return table_html(signs, "record") + tag("p", "Looked at after the first cold night, every snowfall and every gale:") +
-           table_html(log, "record");
+    return signs_html() + tag("p", "Looked at after the first cold night, every snowfall and every gale:") + table_html(log, "record");
 }
 
 }  // namespace

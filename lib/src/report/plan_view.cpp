@@ -161,13 +161,13 @@ void draw_belly_straps(Canvas& canvas, const Above& above) {
     }
 }
 
-// Names inside the drawing; what finds no room there hangs below it.
-void name_parts(Canvas& canvas, const Above& above, const std::vector<Pocket>& water, const std::vector<Label>& top,
+// Names inside the drawing; what finds no room there stands above or below it, on its own side of the boat.
+void name_parts(Canvas& canvas, const Above& above, const std::vector<Pocket>& water, std::vector<Label> top,
                 std::vector<Label> bottom) {
     for (const Label& flag : top) canvas.keep_free({{flag.at.x, canvas.extent().top}, flag.at});
     const Box within = canvas.extent();
     const auto name = [&](const Label& label, Near where) {
-        if (!canvas.words_near(label, within, where)) bottom.push_back(label);
+        if (!canvas.words_near(label, within, where)) (label.at.y < 0 ? top : bottom).push_back(label);
     };
     for (const Pocket& pocket : water) {
         const Label label = water_label(above, pocket);

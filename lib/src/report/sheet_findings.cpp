@@ -61,7 +61,7 @@ std::string failing_html(const Assessment& assessment) {
                                   wrap("td", named("demand", demand_html(*finding, units))) +
                                   wrap("td", named("capacity", capacity_html(*finding, units))) +
                                   wrap("td", named("used", used_html(*finding))) +
-                                  wrap("td", named("rule", tag("span", text_of(finding->clause))));
+                                  wrap("td", named("rule", tag("span", text_of(finding->clause), "small")));
         html += wrap("div", wrap("table", wrap("tr", cells)) + '\n' + tag("p", sentence_of(*finding), "strong") + '\n' +
                                 wrap("p", situation_html(assessment, finding->situation) + where_html(assessment, *finding)),
                      "fail") + '\n';
