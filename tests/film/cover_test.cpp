@@ -70,9 +70,11 @@ TEST_CASE("load_cover: more snow never lowers the push of an upright, and snow o
     const CoverState b = load_cover(r.cover, starboard);
     REQUIRE(a.usable());
     REQUIRE(b.usable());
-    for (std::size_t u = 0; u < r.cover.layout.uprights.size(); ++u) CHECK(close(push_of(r, a, u), push_of(r, b, u), 1e-6));
+    for (std::size_t u = 0; u < r.cover.layout.uprights.size(); ++u)
+        CHECK(close(push_of(r, a, u), push_of(r, b, u), 1e-6));
     const int top = r.cover.layout.uprights[1].top;
-    CHECK(close_abs(place_of(r.cover.layout.frame, a.frame, top)[1], -place_of(r.cover.layout.frame, b.frame, top)[1], 1e-8));
+    CHECK(close_abs(place_of(r.cover.layout.frame, a.frame, top)[1], -place_of(r.cover.layout.frame, b.frame, top)[1],
+                    1e-8));
 }
 
 TEST_CASE("load_cover: finer stations change the push of the uprights little") {

@@ -25,7 +25,9 @@ TEST_CASE("lay_out: stations run from bow to stern no further apart than asked, 
         const Plan plan = demo(name);
         const Layout layout = lay_out(plan);
         CHECK_NOTHROW(require_sound(layout.frame));
-        const auto x_of = [&](std::size_t i) { return layout.frame.nodes[static_cast<std::size_t>(layout.stations[i])].at[0]; };
+        const auto x_of = [&](std::size_t i) {
+            return layout.frame.nodes[static_cast<std::size_t>(layout.stations[i])].at[0];
+        };
         for (std::size_t i = 1; i < layout.stations.size(); ++i) {
             CHECK(x_of(i) > x_of(i - 1));
             CHECK(x_of(i) - x_of(i - 1) <= 0.25 + 1e-9);

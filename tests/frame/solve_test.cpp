@@ -90,7 +90,8 @@ TEST_CASE("solve: a load at the middle of a pole bends it by P L^3/(48 EI)") {
     CHECK(close(s.reaction[2] + s.reaction[6 * 8 + 2], 100, 1e-9));
 }
 
-TEST_CASE("solve: bending athwart uses the other stiffness, and the starboard side is stretched when pushed to starboard") {
+TEST_CASE(
+    "solve: bending athwart uses the other stiffness, and the starboard side is stretched when pushed to starboard") {
     const Frame frame = simple_beam(2, 8);
     const Solution s = solve(frame, force_at(frame, 4, 0, 50, 0));
     REQUIRE(s.usable());
@@ -166,7 +167,8 @@ TEST_CASE("solve: an upright held to one side only leans over and says so") {
 TEST_CASE("solve: straps that go slack and taut again within one solve leave the answer alone") {
     // A long strap takes up the load only after the short ones have turned away: members switch during the walk.
     Frame frame;
-    frame.nodes = {node("a", 0, 0, 1, true), node("b", 0, 0, 0, true), node("c", 4, 0, 0, true), node("m", 2, 0, 0, false)};
+    frame.nodes = {node("a", 0, 0, 1, true), node("b", 0, 0, 0, true), node("c", 4, 0, 0, true),
+                   node("m", 2, 0, 0, false)};
     frame.nodes[3].held[1] = true;
     const double EA = 3.5e6;
     frame.members = {bar("top", MemberKind::strap, 0, 3, EA, std::hypot(2.0, 1.0) - 0.05211),
@@ -184,6 +186,30 @@ TEST_CASE("solve: straps that go slack and taut again within one solve leave the
         CHECK(close_abs(sum_x, 0.0, 1e-5));
         CHECK(close_abs(sum_z, 0.0, 1e-5));
     }
+}
+
+TEST_CASE("solve: an upright nothing holds athwart is a mechanism also when it has fallen by the end of the walk") {
+    Frame frame = braced_upright(false);
+    frame.members.erase(frame.members.begin() + 1);
+    frame.nodes.erase(frame.nodes.begin() + 2);
+    for (FrameMember& m : frame.members) {
+        m.from -= m.from > 2 ? 1 : 0;
+        m.to -= m.to > 2 ? 1 : 0;
+        m.free_length = drawn_length(frame, m);
+    }
+    const Solution s = solve(frame, force_at(frame, 1, 0, 1, -500));
+    CHECK(s.status == SolveStatus::mechanism);
+    CHECK(s.message.find("top") != std::string::npos);
+    CHECK(s.message.find("athwart") != std::string::npos);
+}
+
+TEST_CASE("solve: an upright that leans over until something catches it is no equilibrium to use") {
+    Frame frame = braced_upright(true);
+    frame.members[1].free_length = frame.members[4].free_length = 2.0;  // half a metre of slack on both sides
+    frame.members[2].free_length = frame.members[3].free_length = 2.2;
+    const Solution s = solve(frame, force_at(frame, 1, 3, 20, -600));
+    CHECK(s.status != SolveStatus::converged);
+    CHECK((s.message.find("\"U1\"") != std::string::npos || s.message.find("\"top\"") != std::string::npos));
 }
 
 TEST_CASE("solve: a node nothing holds is a mechanism with its name and direction") {
@@ -207,7 +233,8 @@ TEST_CASE("solve: turning the frame about z turns the answer, mirroring it mirro
         for (FrameNode& n : turned.nodes) n.at = {c * n.at[0] - d * n.at[1], d * n.at[0] + c * n.at[1], n.at[2]};
         const Solution t = solve(turned, force_at(turned, 1, c * 30 - d * 80, d * 30 + c * 80, -400));
         REQUIRE(t.usable());
-        for (std::size_t m = 0; m < s.members.size(); ++m) CHECK(close_abs(t.members[m].axial, s.members[m].axial, 1e-5));
+        for (std::size_t m = 0; m < s.members.size(); ++m)
+            CHECK(close_abs(t.members[m].axial, s.members[m].axial, 1e-5));
     }
     const Solution mirrored = solve(frame, force_at(frame, 1, 30, -80, -400));
     CHECK(close_abs(mirrored.members[1].axial, s.members[4].axial, 1e-5));
@@ -219,7 +246,8 @@ TEST_CASE("lateral_hold: straps give (EA/L0) cos^2 + (T/l) sin^2 each, slack one
     const Solution s = solve(frame, {});
     REQUIRE(s.usable());
     const LateralHold hold = lateral_hold(frame, {}, s, 1, 0);
-    // At the drawn place; the upright shortens by micrometres under the straps. Fore and aft is the weaker direction here.
+    // At the drawn place; the upright shortens by micrometres under the straps. Fore and aft is the weaker direction
+    // here.
     const double l = std::hypot(1.3, 0.6);
     const double m = std::hypot(2.0, 0.5);
     const double cosine = 2.0 / m;

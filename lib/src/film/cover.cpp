@@ -64,8 +64,8 @@ StripState hanging(const CoverStrip& strip, const std::array<double, 3>& upper, 
 }
 
 /// Repeats frame and strips until the pulls agree with the place.
-CoverState couple(const Cover& cover, const NodeLoads& own, StripLaw law, const void* context, const SolveOptions& options,
-                  const std::vector<double>& start) {
+CoverState couple(const Cover& cover, const NodeLoads& own, StripLaw law, const void* context,
+                  const SolveOptions& options, const std::vector<double>& start) {
     CoverState state;
     state.frame.displacement = start;
     const Frame& frame = cover.layout.frame;
@@ -109,7 +109,8 @@ CoverState couple(const Cover& cover, const NodeLoads& own, StripLaw law, const 
 void balance(const Cover& cover, const NodeLoads& own, CoverState& state) {
     for (std::size_t i = 2; i < own.force.size(); i += 3) state.vertical_load -= own.force[i];
     for (const CoverStrip& strip : cover.strips) state.vertical_load += strip.strip.load;
-    for (std::size_t n = 0; n < cover.layout.frame.nodes.size(); ++n) state.vertical_reaction += state.frame.reaction[6 * n + 2];
+    for (std::size_t n = 0; n < cover.layout.frame.nodes.size(); ++n)
+        state.vertical_reaction += state.frame.reaction[6 * n + 2];
     for (const StripState& s : state.strips) state.vertical_reaction -= s.pull_lower[2];
 }
 
@@ -175,30 +176,35 @@ Rigged rig(const Cover& cover, double film_tension, const SolveOptions& options)
         rigged.state.frame = std::move(tensioned.solution);
         return rigged;
     }
-    CoverState shrunk = couple(rigged.cover, own, constant_tension, &film_tension, options, tensioned.solution.displacement);
+    CoverState shrunk =
+        couple(rigged.cover, own, constant_tension, &film_tension, options, tensioned.solution.displacement);
     if (!shrunk.usable()) {
         rigged.state = std::move(shrunk);
         return rigged;
     }
     for (CoverStrip& strip : rigged.cover.strips) {
-        strip.strip.free_length = free_length_for_tension(strip.strip.stiffness, film_tension * strip.width,
-                                                          place_of(rigged.cover.layout.frame, shrunk.frame, strip.node), strip.rail);
+        strip.strip.free_length =
+            free_length_for_tension(strip.strip.stiffness, film_tension * strip.width,
+                                    place_of(rigged.cover.layout.frame, shrunk.frame, strip.node), strip.rail);
     }
     rigged.state = load_cover(rigged.cover, StripLoads(cover.strips.size(), 0.0), 1.0, options);
     return rigged;
 }
 
-CoverState load_cover(const Cover& rigged, const StripLoads& snow, double permanent_factor, const SolveOptions& options) {
+CoverState load_cover(const Cover& rigged, const StripLoads& snow, double permanent_factor,
+                      const SolveOptions& options) {
     const bool good = snow.size() == rigged.strips.size() &&
                       std::all_of(snow.begin(), snow.end(), [](double q) { return std::isfinite(q) && q >= 0; });
-    if (!good) throw InputError("film.loads", "/snow", "", "there must be one finite plan load of zero or more for each strip");
+    if (!good)
+        throw InputError("film.loads", "/snow", "",
+                         "there must be one finite plan load of zero or more for each strip");
     const NodeLoads own = self_weight(rigged.layout.frame, permanent_factor);
     Cover cover = rigged;
     const auto settle = [&](double share, const std::vector<double>& start) {
         for (std::size_t i = 0; i < cover.strips.size(); ++i) {
             CoverStrip& strip = cover.strips[i];
-            strip.strip.load = share * snow[i] * strip.width * plan_span(rigged, strip) +
-                               permanent_factor * film_load(rigged, strip);
+            strip.strip.load =
+                share * snow[i] * strip.width * plan_span(rigged, strip) + permanent_factor * film_load(rigged, strip);
         }
         return couple(cover, own, hanging, nullptr, options, start);
     };

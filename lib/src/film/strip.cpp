@@ -12,9 +12,9 @@ namespace {
 
 /// Gauss-Legendre, 20 points, on -1 to 1: the positive half. Source: Abramowitz and Stegun, table 25.4, from memory;
 /// checked by the tests on polynomials up to degree 39.
-constexpr std::array<double, 10> abscissa{0.0765265211334973, 0.2277858511416451, 0.3737060887154195, 0.5108670019508271,
-                                          0.6360536807265150, 0.7463319064601508, 0.8391169718222188, 0.9122344282513259,
-                                          0.9639719272779138, 0.9931285991850949};
+constexpr std::array<double, 10> abscissa{
+    0.0765265211334973, 0.2277858511416451, 0.3737060887154195, 0.5108670019508271, 0.6360536807265150,
+    0.7463319064601508, 0.8391169718222188, 0.9122344282513259, 0.9639719272779138, 0.9931285991850949};
 constexpr std::array<double, 10> weight{0.1527533871307258, 0.1491729864726037, 0.1420961093183820, 0.1316886384491766,
                                         0.1181945319615184, 0.1019301198172404, 0.0832767415767048, 0.0626720483341091,
                                         0.0406014298003869, 0.0176140071391521};
@@ -114,15 +114,22 @@ void set_stiffness(StripState& s, const Ends& e, double k_LL, double k_Lz, doubl
     const double across = s.level_force / s.span;
     const double c = e.towards[0];
     const double d = e.towards[1];
-    s.stiffness = {k_LL * c * c + across * d * d, (k_LL - across) * c * d,           k_Lz * c,
-                   (k_LL - across) * c * d,       k_LL * d * d + across * c * c,     k_Lz * d,
-                   k_Lz * c,                      k_Lz * d,                          k_zz};
+    s.stiffness = {k_LL * c * c + across * d * d,
+                   (k_LL - across) * c * d,
+                   k_Lz * c,
+                   (k_LL - across) * c * d,
+                   k_LL * d * d + across * c * c,
+                   k_Lz * d,
+                   k_Lz * c,
+                   k_Lz * d,
+                   k_zz};
 }
 
 void require_strip(const Strip& strip) {
     if (!std::isfinite(strip.stiffness) || !(strip.stiffness > 0) || !std::isfinite(strip.free_length) ||
         !(strip.free_length > 0) || !std::isfinite(strip.load)) {
-        throw InputError("film.strip", "", "", "stiffness and free length of a strip must be finite and over zero, its load finite");
+        throw InputError("film.strip", "", "",
+                         "stiffness and free length of a strip must be finite and over zero, its load finite");
     }
 }
 

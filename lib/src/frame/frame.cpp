@@ -67,7 +67,8 @@ void check_members(const Frame& frame, std::vector<Problem>& problems) {
         const FrameMember& member = frame.members[m];
         const std::string where = index_path("members", m);
         if (member.from < 0 || member.from >= count || member.to < 0 || member.to >= count) {
-            problems.push_back({"frame.member.node", where, std::to_string(member.from) + ", " + std::to_string(member.to),
+            problems.push_back({"frame.member.node", where,
+                                std::to_string(member.from) + ", " + std::to_string(member.to),
                                 "member " + member.name + " ends at a node that does not exist"});
             continue;
         }

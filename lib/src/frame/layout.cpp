@@ -31,7 +31,8 @@ double torsion_constant(double a, double b) {
 }
 
 /// A member of timber, without its ends.
-FrameMember timber_member(const std::string& name, MemberKind kind, const Section& section, const std::string& grade_name) {
+FrameMember timber_member(const std::string& name, MemberKind kind, const Section& section,
+                          const std::string& grade_name) {
     const TimberGrade& grade = *find_timber_grade(grade_name);
     const double b = in_m(section.breadth);
     const double d = in_m(section.depth);
@@ -109,7 +110,8 @@ private:
         std::vector<int> nodes{from};
         for (int i = 1; i <= pieces; ++i) {
             const double s = static_cast<double>(i) / pieces;
-            const std::array<double, 3> at{a[0] + s * (b[0] - a[0]), a[1] + s * (b[1] - a[1]), a[2] + s * (b[2] - a[2])};
+            const std::array<double, 3> at{a[0] + s * (b[0] - a[0]), a[1] + s * (b[1] - a[1]),
+                                           a[2] + s * (b[2] - a[2])};
             const int next = i == pieces ? to : add_node(node_name + " at " + at_text(at[0]), at, false);
             members.push_back(add_member(pattern, nodes.back(), next));
             nodes.push_back(next);
@@ -147,7 +149,8 @@ private:
             v[d] = node(b.to).at[d] - node(b.from).at[d];
             dot += u[d] * v[d];
         }
-        return std::acos(std::clamp(dot / (drawn_length(layout_.frame, a) * drawn_length(layout_.frame, b)), -1.0, 1.0));
+        return std::acos(
+            std::clamp(dot / (drawn_length(layout_.frame, a) * drawn_length(layout_.frame, b)), -1.0, 1.0));
     }
 
     Key add_ridge_end(const char* name, const RidgeEnd& end) {
@@ -159,12 +162,14 @@ private:
     Key add_upright(const Upright& upright) {
         const double x = in_m(upright.x);
         const int top = add_node(upright.name + " top", {x, 0, in_m(upright.top)}, false);
-        const int foot = add_node(upright.name + " foot", {x, 0, in_m(find_stand(plan_.boat, upright.stands_on)->z)}, true);
+        const int foot =
+            add_node(upright.name + " foot", {x, 0, in_m(find_stand(plan_.boat, upright.stands_on)->z)}, true);
         UprightPart part;
         part.name = upright.name;
         part.foot = foot;
         part.top = top;
-        part.member = add_member(timber_member(upright.name, MemberKind::upright, upright.section, upright.grade), foot, top);
+        part.member =
+            add_member(timber_member(upright.name, MemberKind::upright, upright.section, upright.grade), foot, top);
         part.drawn = &upright;
         layout_.uprights.push_back(part);
         return {upright.name, top};
@@ -182,7 +187,8 @@ private:
             const double y = (side == Sides::port ? -1 : 1) * in_m(rail.half_breadth);
             const std::string name = strap.name + (side == Sides::port ? " port" : " starboard");
             const int end = add_node(name + " at the rail", {x, y, in_m(rail.z)}, true);
-            part.members.push_back(add_member(strap_member(name, plan_, strap.strap, options_.strap_stiffness), top, end));
+            part.members.push_back(
+                add_member(strap_member(name, plan_, strap.strap, options_.strap_stiffness), top, end));
         }
         layout_.runs.push_back({strap.name, part.members, in_N(strap.pretension)});
         layout_.cross_straps.push_back(std::move(part));
@@ -208,7 +214,8 @@ private:
             node(keys.front().node).held[3] = node(keys.back().node).held[3] = true;
         } else {
             StrapRun run{"ridge", {}, in_N(strap->pretension)};
-            for (const RidgeBay& bay : layout_.bays) run.members.insert(run.members.end(), bay.members.begin(), bay.members.end());
+            for (const RidgeBay& bay : layout_.bays)
+                run.members.insert(run.members.end(), bay.members.begin(), bay.members.end());
             layout_.runs.push_back(std::move(run));
         }
         for (const CrossStrap& cross : support.cross_straps) add_cross_strap(cross);
@@ -216,7 +223,8 @@ private:
 
     FrameMember pattern_of(const FoundMember& m) {
         if (m.kind == FoundKind::strap) return strap_member(m.name, plan_, m.strap, options_.strap_stiffness);
-        return timber_member(m.name, m.kind == FoundKind::pole ? MemberKind::pole : MemberKind::upright, *m.section, m.grade);
+        return timber_member(m.name, m.kind == FoundKind::pole ? MemberKind::pole : MemberKind::upright, *m.section,
+                             m.grade);
     }
 
     /// The members of the plan that carry the ridge line, in its order.
@@ -278,7 +286,8 @@ private:
         std::map<std::string, int> nodes;
         for (const FoundNode& n : found.nodes) nodes[n.name] = add_node(n.name, coordinates(n.at), n.held);
         const std::vector<const FoundMember*> ridge = ridge_members(found);
-        layout_.ridge_is_pole = std::all_of(ridge.begin(), ridge.end(), [](const FoundMember* m) { return m->kind == FoundKind::pole; });
+        layout_.ridge_is_pole =
+            std::all_of(ridge.begin(), ridge.end(), [](const FoundMember* m) { return m->kind == FoundKind::pole; });
         for (std::size_t i = 0; i < ridge.size(); ++i) {
             const std::string& a = found.ridge_line[i];
             const std::string& b = found.ridge_line[i + 1];

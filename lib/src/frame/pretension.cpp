@@ -88,7 +88,8 @@ Tensioned tension_straps(const Frame& frame, const std::vector<StrapRun>& runs, 
         }
     }
     t.solution.status = SolveStatus::iteration_limit;
-    t.solution.message = "the straps do not reach their set tensions together; set them lower or hold the uprights better";
+    t.solution.message =
+        "the straps do not reach their set tensions together; set them lower or hold the uprights better";
     return t;
 }
 

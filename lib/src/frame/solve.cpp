@@ -13,9 +13,9 @@ namespace coverframe {
 
 namespace {
 
-using kernel::Assembly;
 using Eigen::Index;
 using Eigen::VectorXd;
+using kernel::Assembly;
 using Sparse = Eigen::SparseMatrix<double>;
 
 /// A pivot below this share of its diagonal is no resistance at all.
@@ -34,8 +34,8 @@ void require_loads(const Frame& frame, const NodeLoads& loads, const std::vector
                          "start displacements must be 6 numbers a node");
     }
     const auto finite = [](double value) { return std::isfinite(value); };
-    bool good = std::all_of(loads.force.begin(), loads.force.end(), finite) &&
-                std::all_of(start.begin(), start.end(), finite);
+    bool good =
+        std::all_of(loads.force.begin(), loads.force.end(), finite) && std::all_of(start.begin(), start.end(), finite);
     for (const NodeLoads::Spring& spring : loads.springs) {
         good = good && spring.node >= 0 && static_cast<std::size_t>(spring.node) < nodes &&
                std::all_of(spring.stiffness.begin(), spring.stiffness.end(), finite) &&
@@ -58,8 +58,8 @@ VectorXd free_part(const Assembly& assembly, const VectorXd& full) {
     return part;
 }
 
-/// Diagonal against which stiffness is measured: of the matrix itself, but never far below the stiffest of its kind, and
-/// never below what is nothing in any frame (1e-12 N/m).
+/// Diagonal against which stiffness is measured: of the matrix itself, but never far below the stiffest of its kind,
+/// and never below what is nothing in any frame (1e-12 N/m).
 VectorXd scale_of(const Sparse& K) {
     VectorXd scale = K.diagonal().cwiseAbs();
     const double floor = 1e-12 * std::max(scale.size() > 0 ? scale.maxCoeff() : 0.0, 1.0);
@@ -94,8 +94,8 @@ void keep_diagonal(const Assembly& assembly, Assembly::State& state) {
 }
 
 const char* direction_name(int direction) {
-    static constexpr std::array<const char*, 6> names{"fore and aft",          "athwart",          "up and down",
-                                                      "about its length axis", "about athwart axis", "about upright axis"};
+    static constexpr std::array<const char*, 6> names{
+        "fore and aft", "athwart", "up and down", "about its length axis", "about athwart axis", "about upright axis"};
     return names[static_cast<std::size_t>(direction)];
 }
 
@@ -129,15 +129,18 @@ bool positive_definite(const Assembly& assembly, const VectorXd& u) {
     return factor.factorise(K, scale_of(K), 0);
 }
 
-/// Looks at a tangent that is not positive definite: free to move, or pushed over by compression.
-Diagnosis diagnose(const Frame& frame, const Assembly& assembly, const VectorXd& u) {
+/// Why a walk ended in a state whose tangent is not positive definite: a part is free to move, or compression pushes it
+/// over. A part that is free from the start is looked at there: by the end it has fallen, and leans on something.
+Diagnosis diagnose(const Frame& frame, const Assembly& assembly, const VectorXd& start, const VectorXd& end) {
+    const VectorXd& u = positive_definite(assembly, start) ? end : start;
     Assembly::State whole;
     Assembly::State elastic;
     assembly.evaluate(u, whole);
     assembly.evaluate(u, elastic, false);
     const Sparse K = matrix_of(assembly, whole);
     const VectorXd root = scale_of(K).cwiseSqrt();
-    const Eigen::MatrixXd scaled = root.cwiseInverse().asDiagonal() * Eigen::MatrixXd(K) * root.cwiseInverse().asDiagonal();
+    const Eigen::MatrixXd scaled =
+        root.cwiseInverse().asDiagonal() * Eigen::MatrixXd(K) * root.cwiseInverse().asDiagonal();
     const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> eigen(scaled);
     Diagnosis d;
     const VectorXd shape = root.cwiseInverse().asDiagonal() * eigen.eigenvectors().col(0);
@@ -181,7 +184,7 @@ VectorXd spread(const Assembly& assembly, const VectorXd& step, Index size) {
 /// Newton direction with the smallest shift that makes the tangent positive definite; empty if there is none.
 VectorXd direction_of(Factor& factor, const Sparse& K, const VectorXd& gradient) {
     const VectorXd scale = scale_of(K);
-    for (double shift = 0; shift < 1e6; shift = shift > 0 ? 10 * shift : 1e-8) {
+    for (double shift = 0; shift<1e6; shift = shift> 0 ? 10 * shift : 1e-8) {
         if (!factor.factorise(K, scale, shift)) continue;
         const VectorXd step = -factor.solve(gradient);
         if (step.allFinite()) return step;
@@ -218,7 +221,8 @@ Walk walk(const Frame& frame, const Assembly& assembly, const SolveOptions& opti
         const double noise = 1e-13 * (std::abs(here) + state.largest_force * 1e-3);
         // Nothing moves further than half the frame in one step, however soft it is at the start.
         double share = std::min(1.0, 0.5 * size / std::max(full.cwiseAbs().maxCoeff(), 1e-300));
-        while (share > 1e-30 && !(assembly.energy(u + share * full) <= here + 1e-4 * share * descent + noise)) share /= 2;
+        while (share > 1e-30 && !(assembly.energy(u + share * full) <= here + 1e-4 * share * descent + noise))
+            share /= 2;
         if (share <= 1e-30) {
             w.reason = "the energy stops falling before the forces balance";
             return w;
@@ -233,16 +237,28 @@ Walk walk(const Frame& frame, const Assembly& assembly, const SolveOptions& opti
     return w;
 }
 
-double largest_pole_rotation(const Frame& frame, const VectorXd& u, std::string& where) {
-    double largest = 0;
+/// The part that turned furthest: a node of a pole, or an upright that pushes.
+struct Turn {
+    double angle = 0;  ///< [rad]
+    std::string part;
+};
+
+Turn largest_turn(const Frame& frame, const VectorXd& u) {
+    Turn turn;
     for (std::size_t n = 0; n < frame.nodes.size(); ++n) {
-        const double rotation = u.segment<3>(static_cast<Index>(6 * n + 3)).norm();
-        if (rotation > largest) {
-            largest = rotation;
-            where = frame.nodes[n].name;
-        }
+        const double angle = u.segment<3>(static_cast<Index>(6 * n + 3)).norm();
+        if (angle > turn.angle) turn = {angle, "the pole at node \"" + frame.nodes[n].name + "\""};
     }
-    return largest;
+    for (const FrameMember& member : frame.members) {
+        if (member.kind != MemberKind::upright) continue;
+        const Eigen::Vector3d drawn = Eigen::Vector3d(frame.nodes[static_cast<std::size_t>(member.to)].at.data()) -
+                                      Eigen::Vector3d(frame.nodes[static_cast<std::size_t>(member.from)].at.data());
+        const Eigen::Vector3d now = drawn + u.segment<3>(6 * member.to) - u.segment<3>(6 * member.from);
+        if (now.norm() > member.free_length) continue;  // lifted off
+        const double angle = std::atan2(drawn.cross(now).norm(), drawn.dot(now));
+        if (angle > turn.angle) turn = {angle, "upright \"" + member.name + "\""};
+    }
+    return turn;
 }
 
 void fill(const Frame& frame, const Assembly& assembly, const VectorXd& u, Solution& solution) {
@@ -274,7 +290,8 @@ const char* name_of(SolveStatus status) {
     return "";
 }
 
-Solution solve(const Frame& frame, const NodeLoads& loads, const SolveOptions& options, const std::vector<double>& start) {
+Solution solve(const Frame& frame, const NodeLoads& loads, const SolveOptions& options,
+               const std::vector<double>& start) {
     require_sound(frame);
     require_loads(frame, loads, start);
     const Assembly assembly(frame, loads);
@@ -285,22 +302,24 @@ Solution solve(const Frame& frame, const NodeLoads& loads, const SolveOptions& o
             u(assembly.full_of(i)) = start[static_cast<std::size_t>(assembly.full_of(i))];
         }
     }
+    const VectorXd begin = u;
     const Walk w = walk(frame, assembly, options, u);
     Solution solution;
     solution.iterations = w.iterations;
     solution.unbalanced = w.unbalanced;
     fill(frame, assembly, u, solution);
-    std::string turned;
-    if (!positive_definite(assembly, u)) {
-        const Diagnosis diagnosis = diagnose(frame, assembly, u);
+    const Turn turn = largest_turn(frame, u);
+    const bool fallen = w.balanced && turn.angle > options.rotation_limit;
+    if (!positive_definite(assembly, u) || (fallen && !positive_definite(assembly, begin))) {
+        const Diagnosis diagnosis = diagnose(frame, assembly, begin, u);
         solution.status = diagnosis.status;
         solution.message = diagnosis.message;
     } else if (!w.balanced) {
         solution.status = SolveStatus::iteration_limit;
         solution.message = w.reason;
-    } else if (largest_pole_rotation(frame, u, turned) > options.rotation_limit) {
+    } else if (fallen) {
         solution.status = SolveStatus::large_rotation;
-        solution.message = "the pole at node \"" + turned + "\" turns further than the model allows";
+        solution.message = turn.part + " turns further than the model allows";
     } else {
         solution.status = SolveStatus::converged;
         solution.message.clear();
@@ -324,7 +343,8 @@ LateralHold lateral_hold(const Frame& frame, const NodeLoads& loads, const Solut
     }
     Assembly assembly(frame, loads, without);
     assembly.hold(6 * node + 2);
-    const VectorXd u = Eigen::Map<const VectorXd>(solution.displacement.data(), static_cast<Index>(solution.displacement.size()));
+    const VectorXd u =
+        Eigen::Map<const VectorXd>(solution.displacement.data(), static_cast<Index>(solution.displacement.size()));
     Assembly::State state;
     assembly.evaluate(u, state);
     keep_diagonal(assembly, state);

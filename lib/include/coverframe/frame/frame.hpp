@@ -19,7 +19,8 @@
 // pole or upright (P-delta) is in it. The bending term is linear.
 //
 // Simplifications
-//   * Rotations of poles stay small: under about 10 degrees. solve() reports larger ones instead of trusting them.
+//   * Rotations of poles stay small: under about 10 degrees. solve() reports larger ones instead of trusting them, and
+//     likewise an upright that leans over further: the energy may balance again with the upright lying down.
 //   * The bow of a pressed pole within one member (P-little-delta) is not in a member's own stiffness; layout.hpp cuts
 //     poles into short members, which brings it back. An upright is one member: its own buckling is a check.
 //   * A pole is free of stress in its drawn shape.

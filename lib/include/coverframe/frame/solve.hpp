@@ -34,7 +34,7 @@ enum class SolveStatus {
     converged,        ///< forces balance and the state is stable: all fields valid
     mechanism,        ///< a part can move without resistance; `message` names node and direction
     unstable,         ///< resistance is there, but compression overcomes it; `message` names node and direction
-    large_rotation,   ///< a pole turned further than the model allows
+    large_rotation,   ///< a pole, or an upright that pushes, turned further than the model allows: it may have fallen
     iteration_limit,  ///< last state kept; do not check against it
 };
 
@@ -43,7 +43,7 @@ enum class SolveStatus {
 struct SolveOptions {
     int max_iterations = 200;         ///< Newton steps
     double force_tolerance = 1e-9;    ///< largest unbalanced force, relative to the largest force in the frame [-]
-    double rotation_limit = 0.175;    ///< largest rotation of a pole's node [rad]
+    double rotation_limit = 0.175;    ///< largest rotation of a pole's node and lean of a pressed upright [rad]
 };
 
 /// Forces in one member. Moments and shears in the member's own axes (BendingStiffness).

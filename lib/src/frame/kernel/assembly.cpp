@@ -19,9 +19,9 @@ Eigen::Matrix4d plane_stiffness(double EI, double GA, double length) {
     const double near = (4 + phi) * length * length;
     const double far = (2 - phi) * length * length;
     Eigen::Matrix4d k;
-    k << 12, b, -12, b,      //
-        b, near, -b, far,    //
-        -12, -b, 12, -b,     //
+    k << 12, b, -12, b,    //
+        b, near, -b, far,  //
+        -12, -b, 12, -b,   //
         b, far, -b, near;
     return c * k;
 }
@@ -93,7 +93,8 @@ Assembly::Assembly(const Frame& frame, const NodeLoads& loads, int left_out)
         Matrix12 turn = Matrix12::Zero();
         for (int block = 0; block < 4; ++block) turn.block<3, 3>(3 * block, 3 * block) = axes;
         bending_[m] = turn.transpose() *
-                      bending_stiffness(member.bending, (to - from).norm(), member.hinged_from, member.hinged_to) * turn;
+                      bending_stiffness(member.bending, (to - from).norm(), member.hinged_from, member.hinged_to) *
+                      turn;
     }
     number_unknowns();
 }
@@ -132,8 +133,8 @@ Assembly::Axial Assembly::axial(std::size_t m, const Eigen::VectorXd& u) const {
     a.direction = a.length > 0 ? Eigen::Vector3d(chord / a.length) : Eigen::Vector3d(Eigen::Vector3d::Zero());
     // l - L0 by what the ends moved, not as a difference of two long lengths: a stiff member would drown in rounding.
     const double drawn_length = drawn.norm();
-    const double stretch = (drawn_length - member.free_length) +
-                           moved.dot(2 * drawn + moved) / (a.length + drawn_length);
+    const double stretch =
+        (drawn_length - member.free_length) + moved.dot(2 * drawn + moved) / (a.length + drawn_length);
     a.active = member.kind == MemberKind::pole || (member.kind == MemberKind::strap ? stretch >= 0 : stretch <= 0);
     a.force = a.active ? member.axial_stiffness / member.free_length * stretch : 0;
     return a;
@@ -179,11 +180,13 @@ void Assembly::add_members(const Eigen::VectorXd& u, State& state, bool geometri
         const int from = 6 * member.from;
         const int to = 6 * member.to;
         const Axial a = axial(m, u);
-        // A slack strap or a lifted upright adds zeros, so that the pattern of K stays what it was when it was analysed.
+        // A slack strap or a lifted upright adds zeros, so that the pattern of K stays what it was when it was
+        // analysed.
         Eigen::Matrix3d k = Eigen::Matrix3d::Zero();
         if (a.active) {
             state.largest_force = std::max(state.largest_force, std::abs(a.force));
-            const double reach = std::max(u.segment<3>(from).cwiseAbs().maxCoeff(), u.segment<3>(to).cwiseAbs().maxCoeff());
+            const double reach =
+                std::max(u.segment<3>(from).cwiseAbs().maxCoeff(), u.segment<3>(to).cwiseAbs().maxCoeff());
             state.rounding = std::max(state.rounding, member.axial_stiffness / member.free_length * reach * 1e-15);
             const Eigen::Vector3d pull = a.force * a.direction;
             state.gradient.segment<3>(to) += pull;
@@ -199,8 +202,8 @@ void Assembly::add_members(const Eigen::VectorXd& u, State& state, bool geometri
         add_block(state, to, from, -k);
         if (member.kind != MemberKind::pole) continue;
         const Vector12 force = bending_[m] * ends(m, u);
-        state.rounding = std::max(state.rounding,
-                                  1e-15 * bending_[m].cwiseAbs().maxCoeff() * ends(m, u).cwiseAbs().maxCoeff());
+        state.rounding =
+            std::max(state.rounding, 1e-15 * bending_[m].cwiseAbs().maxCoeff() * ends(m, u).cwiseAbs().maxCoeff());
         state.gradient.segment<6>(from) += force.head<6>();
         state.gradient.segment<6>(to) += force.tail<6>();
         const std::array<int, 4> start{from, from + 3, to, to + 3};

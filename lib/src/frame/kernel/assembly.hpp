@@ -20,8 +20,8 @@ using Matrix12 = Eigen::Matrix<double, 12, 12>;
 /// Rows are the member's axes 1, 2, 3 at the start.
 Eigen::Matrix3d member_axes(const Eigen::Vector3d& from, const Eigen::Vector3d& to);
 
-/// 12 by 12 stiffness in the member's axes, order u1 u2 u3 r1 r2 r3 at `from`, then at `to`, without axial terms. Hinged ends are
-/// condensed out.
+/// 12 by 12 stiffness in the member's axes, order u1 u2 u3 r1 r2 r3 at `from`, then at `to`, without axial terms.
+/// Hinged ends are condensed out.
 Matrix12 bending_stiffness(const BendingStiffness& bending, double length, bool hinged_from, bool hinged_to);
 
 class Assembly {
@@ -41,10 +41,10 @@ public:
     [[nodiscard]] double energy(const Eigen::VectorXd& u) const;
 
     struct State {
-        Eigen::VectorXd gradient;              ///< full size: dPi/du; minus the unbalanced force, and the reaction where held
-        std::vector<Eigen::Triplet<double>> K; ///< tangent over the unknowns
-        double largest_force = 0;              ///< of members, loads and springs [N]
-        double rounding = 0;                   ///< unbalanced force below which nothing can be told [N]
+        Eigen::VectorXd gradient;  ///< full size: dPi/du; minus the unbalanced force, and the reaction where held
+        std::vector<Eigen::Triplet<double>> K;  ///< tangent over the unknowns
+        double largest_force = 0;               ///< of members, loads and springs [N]
+        double rounding = 0;                    ///< unbalanced force below which nothing can be told [N]
     };
     /// \param geometric  false: leave out the terms that come from the members' present forces
     void evaluate(const Eigen::VectorXd& u, State& state, bool geometric = true) const;
@@ -69,10 +69,10 @@ private:
     const NodeLoads& loads_;
     int left_out_;
     int unknowns_ = 0;
-    std::vector<bool> free_;                  ///< full size
-    std::vector<int> number_;                 ///< full size
-    std::vector<int> full_;                   ///< one an unknown
-    std::vector<Matrix12> bending_;           ///< global axes, one a member; empty matrix slots for non-poles
+    std::vector<bool> free_;         ///< full size
+    std::vector<int> number_;        ///< full size
+    std::vector<int> full_;          ///< one an unknown
+    std::vector<Matrix12> bending_;  ///< global axes, one a member; empty matrix slots for non-poles
 };
 
 }  // namespace coverframe::kernel
