@@ -133,7 +133,9 @@ TEST_CASE("arrangement: ASCE 7-22 windward share and unit weight of a printed ex
 TEST_CASE("arrangement: ASCE 7-22 minimum load is a uniform arrangement of its own") {
     // Table 7.3-4, risk category II: 30 psf (from memory)
     const std::vector<CoverStation> stations{station(14.9), station(50.0)};
-    for (const auto& [ground, minimum] : {std::pair{20.0, 20.0}, std::pair{30.0, 30.0}, std::pair{60.0, 30.0}}) {
+    for (const auto& row : {std::pair{20.0, 20.0}, std::pair{30.0, 30.0}, std::pair{60.0, 30.0}}) {
+        const double ground = row.first;
+        const double minimum = row.second;
         CAPTURE(ground);
         const auto all = snow_arrangements(asce_plan(ground), stations);
         REQUIRE(all.size() == 4);
