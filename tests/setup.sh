@@ -46,7 +46,7 @@ install_packages() {
     missing=$(missing_packages "$@")
     if [ -z "$missing" ]; then return; fi
     if [ "$(id -u)" -ne 0 ] && ! command -v sudo >/dev/null; then
-        stop "Missing are ${missing}and neither root nor sudo is there to install them: install them, then run this again."
+        stop "This system lacks ${missing% }, and neither root nor sudo is there to install it: install it, then run this again."
     fi
     printf 'Installing %s\n' "$missing"
     # shellcheck disable=SC2086  # $missing is one word a package
@@ -137,7 +137,7 @@ if command -v dpkg-query >/dev/null && command -v apt-get >/dev/null; then
         nlohmann-json3-dev python3-dev python3-venv
 else
     missing=$(missing_by_probe)
-    if [ -n "$missing" ]; then stop "Missing are ${missing}on this system: install them, then run this again."; fi
+    if [ -n "$missing" ]; then stop "This system lacks ${missing% }: install it, then run this again."; fi
 fi
 check_versions
 make_environment
