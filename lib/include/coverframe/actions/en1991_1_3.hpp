@@ -10,6 +10,8 @@
 // How each rule was read stands beside it. Whoever claims conformity compares them with a licensed copy first.
 #pragma once
 
+#include <array>
+
 #include "coverframe/actions/argument.hpp"
 #include "coverframe/base/finding.hpp"
 
@@ -27,11 +29,17 @@ enum class Topography {
     sheltered,  ///< much lower than the terrain, works or trees round it
 };
 
+[[nodiscard]] constexpr std::array<const char*, 3> choices_of(Topography) {
+    return {"windswept", "normal", "sheltered"};
+}
+
 /// Whether snow may leave the slope.
 enum class Sliding {
     free,       ///< nothing holds it, and there is room for what slides
     prevented,  ///< guards, straps that stand proud, a rail or upstand at the lower edge, pockets, a heap at the eave
 };
+
+[[nodiscard]] constexpr std::array<const char*, 2> choices_of(Sliding) { return {"free", "prevented"}; }
 
 /// Exposure coefficient.
 /// C_e = 0.8 windswept, 1.0 normal, 1.2 sheltered

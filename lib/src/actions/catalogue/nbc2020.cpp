@@ -1,0 +1,8 @@
+// SPDX-License-Identifier: BSD-3-Clause
+#include "actions/catalogue/entry.hpp"
+
+namespace coverframe::catalogue {
+
+void add_nbc2020(std::vector<Rule>& /*rules*/) {}
+
+}  // namespace coverframe::catalogue
