@@ -22,6 +22,8 @@ public:
     explicit Input(const nlohmann::json& value) : Input(value, "", std::make_shared<std::set<std::string>>()) {}
 
     [[nodiscard]] bool has(const std::string& key) const { return json_->contains(key); }
+    [[nodiscard]] bool is_text(const std::string& key) const { return has(key) && json_->at(key).is_string(); }
+    [[nodiscard]] bool is_object(const std::string& key) const { return has(key) && json_->at(key).is_object(); }
     [[nodiscard]] Input at(const std::string& key) const;                 ///< a nested object
     [[nodiscard]] std::vector<Input> list(const std::string& key) const;  ///< the objects of an array
     [[nodiscard]] std::vector<std::string> keys() const;                  ///< of this object, in order

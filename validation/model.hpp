@@ -15,6 +15,7 @@ using Model = Answers (*)(const Input&);
 /// Models by name; each family in a file of its own.
 [[nodiscard]] const std::map<std::string, Model>& models();
 
+void add_rule_models(std::map<std::string, Model>& all);
 void add_snow_models(std::map<std::string, Model>& all);
 void add_timber_models(std::map<std::string, Model>& all);
 void add_frame_models(std::map<std::string, Model>& all);

@@ -5,11 +5,14 @@
 #include <cmath>
 #include <cstdio>
 #include <fstream>
+#include <iterator>
 #include <map>
 #include <ostream>
 #include <regex>
 #include <set>
 #include <sstream>
+
+#include "coverframe/actions/rule.hpp"
 
 namespace coverframe::validation {
 namespace {
@@ -88,13 +91,15 @@ struct Evidence {
     int printed = 0, remembered = 0, other = 0;
 };
 
-void write_evidence(std::ostream& out, const std::vector<RunCase>& cases, const std::vector<std::string>& rules) {
-    std::map<std::string, Evidence> by_rule;
-    for (const std::string& rule : rules) by_rule[rule];
+using EvidenceByRule = std::map<std::string, Evidence>;
+
+EvidenceByRule evidence_of(const std::vector<RunCase>& cases) {
+    EvidenceByRule by_rule;
     for (const RunCase& run : cases) {
         for (const Compared& number : run.numbers) {
-            std::istringstream names(number.rule);
-            for (std::string name; names >> name;) {
+            std::istringstream stream(number.rule);
+            const std::set<std::string> names{std::istream_iterator<std::string>(stream), {}};
+            for (const std::string& name : names) {
                 Evidence& evidence = by_rule[name];
                 evidence.cases.insert(run.data.id);
                 if (number.expected.printed && run.data.how_read == "read on the page") ++evidence.printed;
@@ -103,16 +108,45 @@ void write_evidence(std::ostream& out, const std::vector<RunCase>& cases, const 
             }
         }
     }
-    out << "\n## Evidence by rule\n\n"
-           "How many numbers stand behind each function: printed and read where it is printed, printed but remembered, "
-           "and neither (closed form or independent program). A number counts for every function on its way. A rule "
-           "without any number is tested by hand-computed values and limits only.\n\n"
-        << "| rule or function | cases | printed, read | printed, from memory | not printed |\n"
-        << "|---|---:|---:|---:|---:|\n";
-    for (const auto& [rule, evidence] : by_rule) {
-        out << "| `" << rule << "` | " << evidence.cases.size() << " | " << evidence.printed << " | "
-            << evidence.remembered << " | " << evidence.other << " |\n";
+    return by_rule;
+}
+
+std::string counts_of(const Evidence& evidence) {
+    return " | " + std::to_string(evidence.cases.size()) + " | " + std::to_string(evidence.printed) + " | " +
+           std::to_string(evidence.remembered) + " | " + std::to_string(evidence.other) + " |\n";
+}
+
+/// Takes the rules of the catalogue out of `by_rule`.
+void write_clauses(std::ostream& out, EvidenceByRule& by_rule) {
+    std::size_t printed = 0;
+    std::ostringstream table;
+    for (const Rule& rule : rules()) {
+        const Evidence evidence = by_rule[text_of(rule)];
+        by_rule.erase(text_of(rule));
+        if (evidence.printed + evidence.remembered > 0) ++printed;
+        table << "| `" << text_of(rule) << "` | " << cell(text_of(rule.clause)) << " | " << name_of(rule.read) << " | "
+              << cell(rule.source) << counts_of(evidence);
     }
+    out << "\n## Evidence by clause\n\n"
+        << "Every rule of the catalogue, how it was read and where, and how many numbers stand behind it: printed and "
+           "read where it is printed, printed but remembered, and neither (closed form or independent program). A "
+           "number counts for every rule on its way. Of "
+        << rules().size() << " rules, " << printed << " have a printed number and " << rules().size() - printed
+        << " have none: those are tested by hand-computed values, limits and invariants only.\n\n"
+        << "| rule | clause | how read | where | cases | printed, read | printed, from memory | not printed |\n"
+        << "|---|---|---|---|---:|---:|---:|---:|\n"
+        << table.str();
+}
+
+void write_evidence(std::ostream& out, const std::vector<RunCase>& cases, const std::vector<std::string>& functions) {
+    EvidenceByRule by_rule = evidence_of(cases);
+    write_clauses(out, by_rule);
+    for (const std::string& function : functions) by_rule[function];
+    out << "\n## Evidence by function\n\n"
+           "The same for functions outside the catalogue.\n\n"
+        << "| function | cases | printed, read | printed, from memory | not printed |\n"
+        << "|---|---:|---:|---:|---:|\n";
+    for (const auto& [function, evidence] : by_rule) out << "| `" << function << '`' << counts_of(evidence);
 }
 
 void write_held(std::ostream& out, const std::vector<Case>& held) {
@@ -158,7 +192,7 @@ double digits_of_agreement(double ours, double value) {
 }
 
 void write_results(std::ostream& out, const std::vector<RunCase>& cases, const std::vector<Case>& held,
-                   const std::vector<std::string>& rules) {
+                   const std::vector<std::string>& functions) {
     std::size_t numbers = 0;
     for (const RunCase& run : cases) numbers += run.numbers.size();
     out << "# Validation results\n\nWritten by `coverframe_validation --results`; do not edit. " << cases.size()
@@ -169,7 +203,7 @@ void write_results(std::ostream& out, const std::vector<RunCase>& cases, const s
            "library; C read in part, or from a re-run; D printed, from memory; E closed form; F another program. "
            "`README.md` says more.\n";
     write_disagreements(out, cases);
-    write_evidence(out, cases, rules);
+    write_evidence(out, cases, functions);
     write_numbers(out, cases);
     write_held(out, held);
 }
@@ -181,7 +215,8 @@ std::vector<std::string> rules_declared(const std::filesystem::path& folder) {
         "([a-z][A-Za-z0-9_]*(?:_[A-Z0-9][0-9]*)(?:_[0-9]+)*)(?=[({ ])");
     std::set<std::string> names;
     for (const auto& entry : std::filesystem::recursive_directory_iterator(folder)) {
-        if (entry.path().extension() != ".hpp") continue;
+        const bool in_catalogue = std::ranges::count(entry.path(), "actions") > 0;
+        if (entry.path().extension() != ".hpp" || in_catalogue) continue;
         std::ifstream stream(entry.path());
         std::string inside;
         for (std::string line; std::getline(stream, line);) {

@@ -40,11 +40,11 @@ struct RunCase {
 [[nodiscard]] double digits_of_agreement(double ours, double value);
 
 /// The whole results table in Markdown: every number, evidence by rule, held cases.
-/// \param rules  every rule the headers declare, empty if unknown
+/// \param functions  every function outside the catalogue whose numbers are looked for, empty if unknown
 void write_results(std::ostream& out, const std::vector<RunCase>& cases, const std::vector<Case>& held,
-                   const std::vector<std::string>& rules);
+                   const std::vector<std::string>& functions);
 
-/// "name" of every function and constant in the headers of `folder` whose name ends in a clause number, with its
+/// "name" of every function and constant in the headers of `folder`, those of actions left out, whose name ends in a clause number, with its
 /// namespace: "asce7_22::flat_load_7_3".
 [[nodiscard]] std::vector<std::string> rules_declared(const std::filesystem::path& folder);
 
