@@ -356,9 +356,18 @@ std::vector<Arrangement> en_arrangements(const Plan& plan, std::span<const Cover
     return all;
 }
 
+void require_known_rules(SnowDocument document) {
+    if (document == SnowDocument::asce7_22 || document == SnowDocument::en1991_1_3) return;
+    throw InputError("plan.document.unsupported", "/basis/snow/document", name_of(document),
+                     std::string("a plan may name ") + name_of(document) +
+                         ", but its snow on a cover is not worked out yet; judge the cover by ASCE 7-22 or EN "
+                         "1991-1-3:2003 with a ground load of that document");
+}
+
 }  // namespace
 
 std::vector<Arrangement> snow_arrangements(const Plan& plan, std::span<const CoverStation> stations, bool workings) {
+    require_known_rules(plan.basis.snow.document);
     return plan.basis.snow.document == SnowDocument::asce7_22 ? asce_arrangements(plan, stations, workings)
                                                               : en_arrangements(plan, stations, workings);
 }
@@ -366,6 +375,7 @@ std::vector<Arrangement> snow_arrangements(const Plan& plan, std::span<const Cov
 Cited<Angle> shedding_threshold(const Plan& plan) {
     if (plan.basis.shedding_slope) return *plan.basis.shedding_slope;
     const SnowBasis& basis = plan.basis.snow;
+    require_known_rules(basis.document);
     const bool slippery = basis.surface.value == Surface::slippery;
     if (basis.document == SnowDocument::asce7_22) {
         return {asce::full_load_slope_7_4(basis.thermal_factor.value, surface_of(basis)),

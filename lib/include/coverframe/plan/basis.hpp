@@ -11,34 +11,79 @@
 
 namespace coverframe {
 
-/// Whether snow may slide off. "Unobstructed and slippery" has to be claimed with a reason; straps that stand proud,
-/// pockets between supports, a rail or a neighbour that stops the slide all speak against it.
-enum class Surface {
-    other,     ///< "other": the safe choice (EN 1991-1-3: sliding prevented)
-    slippery,  ///< "slippery": smooth, unobstructed, with room for the snow to land (EN 1991-1-3: free to slide)
+/// How much depends on the structure (NBC, Table 4.1.2.1, from memory). It sets the importance factor I_s.
+enum class ImportanceCategory {
+    low,            ///< "low"
+    normal,         ///< "normal"
+    high,           ///< "high"
+    post_disaster,  ///< "post-disaster"
+};
+
+/// What carries the snow from ridge to eave, where a document has a rule of its own for narrow rafter roofs (ASCE 7).
+enum class GableFraming {
+    other,           ///< "other": anything else, film on straps among it
+    simple_rafters,  ///< "simple rafters": simply supported straight members from ridge to eave
+};
+
+/// How far the slope window of the unbalanced case is taken for its word (ASCE 7, NBC; EN 1991-1-3 has no window).
+enum class UnbalancedWindow {
+    carried_on,  ///< "carried on": the case is looked at also where the slope lies outside the window
+    as_written,  ///< "as written": not outside the window
+};
+
+/// Where snow goes that slides off the steep upper part of a cover.
+enum class SlidSnow {
+    caught,       ///< "caught": it stays on the cover, above the rail
+    falls_clear,  ///< "falls clear": it leaves the cover
 };
 
 struct SnowBasis {
     SnowDocument document = SnowDocument::asce7_22;
-    Cited<double> exposure_factor;               ///< C_e [-], 0.5 to 1.5
-    Cited<double> thermal_factor;                ///< C_t [-], 0.8 to 1.4; 1.2 for an unheated cover by ASCE 7
+    Cited<double> exposure_factor;  ///< C_e [-], 0.5 to 1.5; NBC: C_w, 0.5 to 1.0
+    Cited<double> thermal_factor;   ///< C_t [-], 0.8 to 1.4; 1.2 for an unheated cover by ASCE 7; NBC: 1
     Cited<Surface> surface;
-    std::optional<Cited<double>> winter_wind;    ///< W_2 [-], 0 to 1; demanded by ASCE 7-22, unknown to EN 1991-1-3
+    std::optional<Cited<double>> winter_wind;                        ///< W_2 [-], 0 to 1; ASCE 7-22 only, demanded
+    std::optional<Cited<ImportanceCategory>> importance_category{};  ///< NBC only, demanded
+
+    // Where the documents are silent about a cover. What an empty one means is said by the functions below.
+    std::optional<Cited<GableFraming>> gable_framing{};
+    std::optional<Cited<UnbalancedWindow>> unbalanced_window{};
+    std::optional<Cited<SlidSnow>> slid_snow{};
 
     bool operator==(const SnowBasis&) const = default;
 };
 
+/// The source of a choice the plan leaves open.
+inline constexpr const char* choice_left_open = "the plan does not say";
+
+/// The plan's choice; "other" if it makes none.
+[[nodiscard]] inline Cited<GableFraming> gable_framing_of(const SnowBasis& basis) {
+    return basis.gable_framing.value_or(Cited<GableFraming>{GableFraming::other, choice_left_open});
+}
+
+/// The plan's choice; "carried on" if it makes none.
+[[nodiscard]] inline Cited<UnbalancedWindow> unbalanced_window_of(const SnowBasis& basis) {
+    return basis.unbalanced_window.value_or(Cited<UnbalancedWindow>{UnbalancedWindow::carried_on, choice_left_open});
+}
+
+/// The plan's choice; "caught" if it makes none.
+[[nodiscard]] inline Cited<SlidSnow> slid_snow_of(const SnowBasis& basis) {
+    return basis.slid_snow.value_or(Cited<SlidSnow>{SlidSnow::caught, choice_left_open});
+}
+
 /// Factors on actions for the strength of members. Sag, drainage, clearance and shedding are judged with 1.0 on both.
 struct CombinationBasis {
     Cited<double> permanent;  ///< factor on self-weight [-], 0.9 to 2
-    Cited<double> snow;       ///< factor on snow [-], 0.9 to 2
+    /// Factor on snow [-]; it belongs to the document of the ground load: ASCE 7-22 1.0, ASCE 7-10 and ASCE 7-16 1.6,
+    /// NBC 1.5, EN 1991-1-3 1.0 to 2 (a national choice).
+    Cited<double> snow;
 
     bool operator==(const CombinationBasis&) const = default;
 };
 
 enum class TimberDocument {
-    nds2018,      ///< "NDS 2018", strength design (load and resistance factor) format
-    en1995_1_1,   ///< "EN 1995-1-1:2004"
+    nds2018,     ///< "NDS 2018", strength design (load and resistance factor) format
+    en1995_1_1,  ///< "EN 1995-1-1:2004"
 };
 
 [[nodiscard]] constexpr const char* name_of(TimberDocument document) {
@@ -47,10 +92,10 @@ enum class TimberDocument {
 
 struct TimberBasis {
     TimberDocument document = TimberDocument::nds2018;
-    std::optional<Cited<bool>> wet_service;          ///< NDS: moisture over 19 % in service
-    std::optional<Cited<double>> time_effect_factor; ///< NDS lambda [-], 0.6 to 1.25
-    std::optional<Cited<double>> modification_factor;///< EN 1995-1-1 k_mod [-], 0.2 to 1.1
-    std::optional<Cited<double>> material_factor;    ///< EN 1995-1-1 gamma_M [-], 1 to 2
+    std::optional<Cited<bool>> wet_service;            ///< NDS: moisture over 19 % in service
+    std::optional<Cited<double>> time_effect_factor;   ///< NDS lambda [-], 0.6 to 1.25
+    std::optional<Cited<double>> modification_factor;  ///< EN 1995-1-1 k_mod [-], 0.2 to 1.1
+    std::optional<Cited<double>> material_factor;      ///< EN 1995-1-1 gamma_M [-], 1 to 2
 
     bool operator==(const TimberBasis&) const = default;
 };
