@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: BSD-3-Clause
 #include "coverframe/actions/en1991_1_3.hpp"
 
+#include <array>
 #include <cmath>
 
 #include <doctest/doctest.h>
@@ -109,11 +110,145 @@ TEST_CASE("en1991_1_3 5.3.3: each slope keeps its own pitch, and swapping the sl
     CHECK(Slope{}.sliding == Sliding::prevented);
 }
 
+TEST_CASE("en1991_1_3 4.3: ground load of an exceptional fall") {
+    // Steel Buildings in Europe, Part 3, Appendix A, read on a page: 1.30 of 0.65 with C_esl = 2
+    CHECK(exceptional_factor_4_3 == 2.0);
+    CHECK(close_abs(in_kPa(exceptional_ground_load_4_3(from_kPa(0.65))), 1.30, 0.005));
+    CHECK(close(in_kPa(exceptional_ground_load_4_3(from_kPa(0.65), 2.3)), 1.495, 1e-12));
+    CHECK(in_kPa(exceptional_ground_load_4_3(from_kPa(0.0))) == 0.0);
+    CHECK(close(exceptional_ground_load_4_3(30_psf), from_psf(60.0), 1e-12));
+    CHECK(code_of([] { return exceptional_ground_load_4_3(from_kPa(1.0), 0.99); }) ==
+          "en1991_1_3.exceptional_factor.range");
+    CHECK(code_of([] { return exceptional_ground_load_4_3(from_kPa(1.0), 4.01); }) ==
+          "en1991_1_3.exceptional_factor.range");
+    CHECK(code_of([] { return exceptional_ground_load_4_3(from_kPa(-0.1)); }) == "en1991_1_3.ground_load.range");
+    for (const double bad : not_finite) {
+        CHECK(code_of([&] { return exceptional_ground_load_4_3(from_kPa(bad)); }) == "en1991_1_3.ground_load.range");
+        CHECK(code_of([&] { return exceptional_ground_load_4_3(from_kPa(1.0), bad); }) ==
+              "en1991_1_3.exceptional_factor.range");
+    }
+}
+
+TEST_CASE("en1991_1_3 Annex A: situations of the four cases") {
+    // Table A.1, from memory, moderately sure; rows: undrifted, drifted, fall undrifted, fall drifted, drift of Annex B
+    struct Row {
+        ExceptionalSnow exceptional;
+        bool annex_b_shape;
+        std::array<bool, 5> expected;
+    };
+    for (const Row& row : {Row{ExceptionalSnow::none, false, {true, true, false, false, false}},
+                           Row{ExceptionalSnow::none, true, {true, true, false, false, false}},
+                           Row{ExceptionalSnow::falls, false, {true, true, true, true, false}},
+                           Row{ExceptionalSnow::falls, true, {true, true, true, true, false}},
+                           Row{ExceptionalSnow::drifts, false, {true, true, false, false, false}},
+                           Row{ExceptionalSnow::drifts, true, {true, false, false, false, true}},
+                           Row{ExceptionalSnow::falls_and_drifts, false, {true, true, true, false, false}},
+                           Row{ExceptionalSnow::falls_and_drifts, true, {true, false, true, false, true}}}) {
+        CAPTURE(static_cast<int>(row.exceptional));
+        CAPTURE(row.annex_b_shape);
+        const DesignSituations found = design_situations_A(row.exceptional, row.annex_b_shape);
+        const std::array<bool, 5> got{found.undrifted, found.drifted, found.exceptional_fall_undrifted,
+                                      found.exceptional_fall_drifted, found.exceptional_drift};
+        CHECK(got == row.expected);
+        // drifted snow is looked at one way or the other
+        CHECK((found.drifted || found.exceptional_drift));
+    }
+    CHECK(code_of([] { return design_situations_A(static_cast<ExceptionalSnow>(4), true); }) ==
+          "en1991_1_3.exceptional.unknown");
+}
+
+TEST_CASE("en1991_1_3 5.2: the three equations") {
+    // Eq. 5.2 is Eq. 5.1 with s_Ad; Steel Buildings in Europe, as above: 1.04
+    CHECK(close_abs(in_kPa(exceptional_fall_load_5_2(exceptional_ground_load_4_3(from_kPa(0.65)), 0.8, 1.0, 1.0)), 1.04,
+                    0.005));
+    CHECK(close(in_kPa(exceptional_fall_load_5_2(from_kPa(2.0), 0.8, 1.2, 1.1)), 2.112, 1e-12));
+    // Eq. 5.3, same source, p. 53: 2.60 of 4.00, without C_e and C_t
+    CHECK(close_abs(in_kPa(exceptional_drift_load_5_2(from_kPa(0.65), 4.0)), 2.60, 0.005));
+    CHECK(in_kPa(exceptional_drift_load_5_2(from_kPa(0.0), 8.0)) == 0.0);
+    CHECK(close(exceptional_drift_load_5_2(30_psf, 2.0), from_psf(60.0), 1e-12));
+    CHECK(code_of([] { return exceptional_drift_load_5_2(from_kPa(1.0), 8.01); }) == "en1991_1_3.shape.range");
+    CHECK(code_of([] { return exceptional_drift_load_5_2(from_kPa(1.0), -0.01); }) == "en1991_1_3.shape.range");
+    CHECK(code_of([] { return exceptional_drift_load_5_2(from_kPa(101.0), 1.0); }) == "en1991_1_3.ground_load.range");
+    CHECK(code_of([] { return exceptional_fall_load_5_2(from_kPa(1.0), 1.0, 0.4, 1.0); }) ==
+          "en1991_1_3.exposure.range");
+    for (const double bad : not_finite) {
+        CHECK(code_of([&] { return exceptional_drift_load_5_2(from_kPa(bad), 1.0); }) ==
+              "en1991_1_3.ground_load.range");
+        CHECK(code_of([&] { return exceptional_drift_load_5_2(from_kPa(1.0), bad); }) == "en1991_1_3.shape.range");
+    }
+}
+
+TEST_CASE("en1991_1_3 5.3.3: a raised coefficient of a level roof scales the line") {
+    // A1:2015, from memory, moderately sure
+    for (double deg = 0.0; deg <= 90.0; deg += 2.5) {
+        CAPTURE(deg);
+        const double usual = shape_coefficient_pitched_5_3_3(from_deg(deg), Sliding::free);
+        CHECK(shape_coefficient_pitched_5_3_3(from_deg(deg), Sliding::free, 0.8) == usual);
+        CHECK(close_abs(shape_coefficient_pitched_5_3_3(from_deg(deg), Sliding::free, 1.0), usual / 0.8, 1e-15));
+        CHECK(shape_coefficient_pitched_5_3_3(from_deg(deg), Sliding::prevented, 1.0) == 1.0);
+        CHECK(shape_coefficient_pitched_5_3_3(Slope{from_deg(deg), Sliding::free, 1.0}) ==
+              shape_coefficient_pitched_5_3_3(from_deg(deg), Sliding::free, 1.0));
+        CHECK(monopitch_5_3_2(Slope{from_deg(deg), Sliding::free}) == usual);
+    }
+    CHECK(code_of([] { return monopitch_5_3_2({30_deg, Sliding::free, 0.79}); }) == "en1991_1_3.level.range");
+    CHECK(code_of([] { return monopitch_5_3_2({30_deg, Sliding::free, 1.26}); }) == "en1991_1_3.level.range");
+    CHECK(code_of([] { return monopitch_5_3_2({91_deg}); }) == "en1991_1_3.pitch.range");
+    for (const double bad : not_finite) {
+        CHECK(code_of([&] { return monopitch_5_3_2({30_deg, Sliding::free, bad}); }) == "en1991_1_3.level.range");
+    }
+}
+
+TEST_CASE("en1991_1_3 5.3.4: coefficient of a valley") {
+    // Istruzioni per l'applicazione delle Norme tecniche, 2008, Table C3.4.I, read on a page: 0.8 + 0.8 a/30, then 1.6
+    const auto mu = [](double deg) { return valley_coefficient_5_3_4(from_deg(deg)); };
+    CHECK(mu(0.0) == 0.8);
+    CHECK(close(mu(15.0), 1.2, 1e-12));
+    CHECK(close_abs(mu(30.0 - 1e-9), 1.6, 1e-10));  // continuous
+    CHECK(mu(30.0) == 1.6);
+    CHECK(mu(45.0) == 1.6);
+    CHECK(mu(60.0) == 1.6);
+    double before = 0.8;
+    for (double deg = 0.0; deg <= 60.0; deg += 0.5) {
+        CHECK(mu(deg) >= before);
+        before = mu(deg);
+        // a valley never carries less than its slopes
+        CHECK(mu(deg) >= shape_coefficient_pitched_5_3_3(from_deg(deg), Sliding::prevented));
+    }
+    CHECK(code_of([&] { return mu(60.1); }) == "en1991_1_3.valley_pitch.range");
+    CHECK(code_of([&] { return mu(-0.1); }) == "en1991_1_3.valley_pitch.range");
+    for (const double bad : not_finite) CHECK(code_of([&] { return mu(bad); }) == "en1991_1_3.valley_pitch.range");
+}
+
+TEST_CASE("en1991_1_3 5.3.4: arrangements of a valley") {
+    // French exercise "Exo2-2", read on a page: slopes of 50 and 40 deg, 0.27 and 0.53 at the ridges, 1.6 in the valley
+    const ValleyArrangements valley = multi_span_5_3_4({50_deg, Sliding::free}, {40_deg, Sliding::free});
+    CHECK(close_abs(valley.slopes.first, 0.27, 0.005));
+    CHECK(close_abs(valley.slopes.second, 0.53, 0.005));
+    CHECK(close_abs(valley.valley, 1.6, 0.05));
+    // 0.72 kN/m2 of 0.45 in the valley
+    CHECK(close_abs(in_kPa(roof_load_5_2(from_kPa(0.45), valley.valley, 1.0, 1.0)), 0.72, 0.005));
+    // swapping the slopes swaps the ridges
+    const ValleyArrangements swapped = multi_span_5_3_4({40_deg, Sliding::free}, {50_deg, Sliding::free});
+    CHECK(swapped.slopes.first == valley.slopes.second);
+    CHECK(swapped.valley == valley.valley);
+    // the mean pitch counts, and both ends of the range belong to it
+    CHECK(close(multi_span_5_3_4({10_deg}, {20_deg}).valley, 1.2, 1e-12));
+    CHECK(multi_span_5_3_4({0_deg}, {0_deg}).valley == 0.8);
+    CHECK(multi_span_5_3_4({60_deg}, {60_deg}).valley == 1.6);
+    // a steep slope is refused though the mean would pass
+    CHECK(code_of([] { return multi_span_5_3_4({61_deg}, {10_deg}); }) == "en1991_1_3.valley_pitch.range");
+    CHECK(code_of([] { return multi_span_5_3_4({10_deg}, {61_deg}); }) == "en1991_1_3.valley_pitch.range");
+    CHECK(code_of([] { return multi_span_5_3_4({from_deg(-1.0)}, {30_deg}); }) == "en1991_1_3.valley_pitch.range");
+    for (const double bad : not_finite) {
+        CHECK(code_of([&] { return multi_span_5_3_4({from_deg(bad)}, {30_deg}); }) == "en1991_1_3.valley_pitch.range");
+    }
+}
+
 TEST_CASE("en1991_1_3: arguments out of range") {
     CHECK(code_of([] { return roof_load_5_2(from_kPa(-0.1), 0.8, 1.0, 1.0); }) == "en1991_1_3.ground_load.range");
     CHECK(code_of([] { return roof_load_5_2(from_kPa(100.1), 0.8, 1.0, 1.0); }) == "en1991_1_3.ground_load.range");
     CHECK(code_of([] { return roof_load_5_2(from_kPa(1.0), -0.1, 1.0, 1.0); }) == "en1991_1_3.shape.range");
-    CHECK(code_of([] { return roof_load_5_2(from_kPa(1.0), 4.1, 1.0, 1.0); }) == "en1991_1_3.shape.range");
+    CHECK(code_of([] { return roof_load_5_2(from_kPa(1.0), 25.1, 1.0, 1.0); }) == "en1991_1_3.shape.range");
     CHECK(code_of([] { return roof_load_5_2(from_kPa(1.0), 0.8, 0.49, 1.0); }) == "en1991_1_3.exposure.range");
     CHECK(code_of([] { return roof_load_5_2(from_kPa(1.0), 0.8, 1.51, 1.0); }) == "en1991_1_3.exposure.range");
     CHECK(code_of([] { return roof_load_5_2(from_kPa(1.0), 0.8, 1.0, 0.79); }) == "en1991_1_3.thermal.range");
@@ -125,7 +260,7 @@ TEST_CASE("en1991_1_3: arguments out of range") {
     CHECK(code_of([] { return exposure_coefficient_5_2_7(static_cast<Topography>(5)); }) ==
           "en1991_1_3.topography.unknown");
     // both ends of a range belong to it
-    CHECK(code_of([] { return roof_load_5_2(from_kPa(100.0), 4.0, 0.5, 0.8); }) == "none");
+    CHECK(code_of([] { return roof_load_5_2(from_kPa(100.0), 25.0, 0.5, 0.8); }) == "none");
     CHECK(code_of([] { return roof_load_5_2(from_kPa(0.0), 0.0, 1.5, 1.4); }) == "none");
     for (const double bad : not_finite) {
         CAPTURE(bad);
@@ -140,7 +275,8 @@ TEST_CASE("en1991_1_3: arguments out of range") {
 }
 
 TEST_CASE("en1991_1_3: clauses name this edition") {
-    for (const Clause& clause : {clause_5_2, clause_5_2_7, clause_5_2_8, clause_5_3_3}) {
+    for (const Clause& clause : {clause_4_3, clause_5_2, clause_5_2_7, clause_5_2_8, clause_5_3_2, clause_5_3_3,
+                                 clause_5_3_4, annex_A}) {
         CHECK(clause.document == "EN 1991-1-3:2003");
     }
     CHECK(clause_5_3_3.number == "5.3.3");
