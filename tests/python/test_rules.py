@@ -172,7 +172,7 @@ def test_pint_quantities_are_converted() -> None:
 def test_an_item_outside_the_rule_is_named(slope: Any, where: str) -> None:
     with pytest.raises(cf.InputError) as refused:
         asce7_22.slope_factor(slope_deg=slope, thermal_factor=1.2)
-    assert (refused.value.code, refused.value.where) == ("asce7_22.slope.range", where)
+    assert (refused.value.code, refused.value.where) == ("asce7.slope.range", where)
     if where:
         assert f"item {where[1:]}" in refused.value.problems[0].advice
 
