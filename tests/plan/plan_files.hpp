@@ -21,12 +21,34 @@ inline std::string file_text(const std::string& path_in_repository) {
     return {std::istreambuf_iterator<char>(file), {}};
 }
 
-/// \param name  "pole_ridge", "strap_ridge", "found_frame"
+/// \param name  "pole_ridge", "strap_ridge", "found_frame", "beside_a_shed"
 inline std::string good_plan_text(const std::string& name) { return file_text("tests/plans/good/" + name + ".json"); }
 inline coverframe::Plan good_plan(const std::string& name) { return coverframe::read_plan(good_plan_text(name)); }
 
 /// Code and place of each problem, in order.
 using Expected = std::vector<std::pair<std::string, std::string>>;
+
+inline constexpr coverframe::SnowDocument snow_documents[]{
+    coverframe::SnowDocument::asce7_10, coverframe::SnowDocument::asce7_16, coverframe::SnowDocument::asce7_22,
+    coverframe::SnowDocument::nbc2015,  coverframe::SnowDocument::nbc2020,  coverframe::SnowDocument::en1991_1_3};
+
+/// A good plan on the snow of that document, without anything it does not demand.
+inline coverframe::Plan plan_by(coverframe::SnowDocument document) {
+    using namespace coverframe;
+    Plan plan = good_plan(is_nbc(document) ? "beside_a_shed" : is_asce7(document) ? "pole_ridge" : "strap_ridge");
+    SnowBasis& basis = plan.basis.snow;
+    plan.site.ground_snow.document = basis.document = document;
+    plan.site.ground_snow.return_period_years.reset();
+    plan.site.neighbours.clear();
+    basis.gable_framing.reset();
+    basis.unbalanced_window.reset();
+    basis.slid_snow.reset();
+    if (is_asce7(document) && document != SnowDocument::asce7_22) {
+        basis.winter_wind.reset();
+        plan.basis.combination.snow = {1.6, "ASCE 7, chapter 2, from memory"};
+    }
+    return plan;
+}
 
 struct BadPlan {
     std::string name;

@@ -16,7 +16,7 @@ using namespace coverframe::literals;
 
 namespace {
 
-constexpr const char* good_names[]{"pole_ridge", "strap_ridge", "found_frame"};
+constexpr const char* good_names[]{"pole_ridge", "strap_ridge", "found_frame", "beside_a_shed"};
 constexpr const char* demo_names[]{"motor_boat", "sloop", "open_boat", "as_found"};
 
 /// A number that is no round one in any unit, between two bounds.

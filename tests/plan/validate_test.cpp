@@ -24,7 +24,7 @@ Expected found_in(const Plan& plan) { return codes_and_places(problems_of(plan))
 }  // namespace
 
 TEST_CASE("problems_of: nothing wrong with the good plans") {
-    for (const char* name : {"pole_ridge", "strap_ridge", "found_frame"}) {
+    for (const char* name : {"pole_ridge", "strap_ridge", "found_frame", "beside_a_shed"}) {
         CAPTURE(name);
         CHECK(problems_of(good_plan(name)).empty());
         CHECK_NOTHROW(require_valid(good_plan(name)));
@@ -140,17 +140,6 @@ TEST_CASE("problems_of: straps to port and to starboard may be two") {
     straps.back().name = "C2 starboard";
     straps.back().sides = Sides::starboard;
     CHECK(problems_of(plan).empty());
-}
-
-TEST_CASE("problems_of: a snow factor of 1.5 is right for a 50-year load and wrong for a strength-level one") {
-    Plan plan = good_plan("pole_ridge");
-    plan.basis.combination.snow.value = 1.5;
-    CHECK(found_in(plan) == Expected{{"basis.combination.mixed", "/basis/combination/snow/value"}});
-    plan.basis.combination.snow.value = 1.0;
-    CHECK(problems_of(plan).empty());
-    Plan european = good_plan("strap_ridge");
-    CHECK(european.basis.combination.snow.value == 1.5);
-    CHECK(problems_of(european).empty());
 }
 
 TEST_CASE("problems_of: the same to port and to starboard") {

@@ -93,6 +93,15 @@ def test_every_problem_is_reported(document: dict[str, Any]) -> None:
     assert isinstance(refused.value, ValueError)
 
 
+def test_a_factor_of_another_document_is_explained(document: dict[str, Any]) -> None:
+    assert document["site"]["ground_snow"]["document"] == "ASCE 7-22"
+    document["basis"]["combination"]["snow"]["value"] = 1.6
+    why = "ASCE 7-10 and ASCE 7-16.*ASCE 7-22 and at strength level already"
+    with pytest.raises(cf.InputError, match=why) as refused:
+        cf.Plan.from_dict(document)
+    assert (refused.value.code, refused.value.where) == ("plan.combination.mixed", "/basis/combination/snow/value")
+
+
 def test_python_numbers_become_json_numbers(document: dict[str, Any]) -> None:
     plan = cf.Plan.from_dict(document)
     factor = document["basis"]["snow"]["exposure_factor"]

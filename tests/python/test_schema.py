@@ -19,7 +19,7 @@ SCHEMA = json.loads((REPOSITORY / "lib" / "schema" / "plan-1.schema.json").read_
 CASES: list[dict[str, Any]] = json.loads(
     (REPOSITORY / "tests" / "plans" / "bad" / "cases.json").read_text(encoding="utf-8")
 )["cases"]
-GOOD = ("pole_ridge", "strap_ridge", "found_frame")
+GOOD = ("pole_ridge", "strap_ridge", "found_frame", "beside_a_shed")
 
 # What the reader refuses and a schema cannot: the code, and why.
 BEYOND_A_SCHEMA = {
@@ -27,6 +27,7 @@ BEYOND_A_SCHEMA = {
     "plan.json.depth": "a schema sees values; how deep the text went is the parser's business",
     "plan.json.duplicate_key": "the parser has already dropped one of the two",
     "quantity.range": "a number in a text is not computed by a pattern",
+    "plan.combination.mixed": "a schema does not hold one part of the document against another",
 }
 # plan.range of a quantity is beyond a schema for the same reason; of a plain number it is not.
 # Whether parts fit one another (codes basis., boat., film., strap., support., timber.) is no matter of form.
@@ -179,6 +180,78 @@ def test_bad_plans(case: dict[str, Any], validator: Draft202012Validator, tmp_pa
         places = {place for error in errors for place in places_of(error)}
         assert places == {problem.where for problem in visible}
     assert bool(errors) == bool(visible)
+
+
+def by_document(document: str) -> Document:
+    """A good plan on the snow of that document, without anything it does not demand."""
+    bases = {"ASCE": "pole_ridge", "NBC ": "beside_a_shed", "EN 1": "strap_ridge"}
+    plan = good(bases[document[:4]])
+    ground, basis = plan["site"]["ground_snow"], plan["basis"]["snow"]
+    ground["document"] = basis["document"] = document
+    ground.pop("return_period_years", None)
+    plan["site"].pop("neighbours", None)
+    for key in ("gable_framing", "unbalanced_window", "slid_snow"):
+        basis.pop(key, None)
+    if document in ("ASCE 7-10", "ASCE 7-16"):
+        del basis["winter_wind"]
+        plan["basis"]["combination"]["snow"]["value"] = 1.6
+    return plan
+
+
+# Which document knows which key: "demanded", "allowed", or not at all.
+KEYS: dict[str, tuple[Any, dict[str, str]]] = {
+    "/site/ground_snow/risk_category": ("III", dict.fromkeys(("ASCE 7-10", "ASCE 7-16", "ASCE 7-22"), "demanded")),
+    "/site/ground_snow/rain": ("0.4 kPa", dict.fromkeys(("NBC 2015", "NBC 2020"), "demanded")),
+    "/site/ground_snow/return_period_years": (
+        50,
+        dict.fromkeys(("ASCE 7-10", "ASCE 7-16", "NBC 2015", "NBC 2020", "EN 1991-1-3:2003"), "allowed"),
+    ),
+    "/basis/snow/winter_wind": ({"value": 0.4, "source": "x"}, {"ASCE 7-22": "demanded"}),
+    "/basis/snow/importance_category": (
+        {"value": "post-disaster", "source": "x"},
+        dict.fromkeys(("NBC 2015", "NBC 2020"), "demanded"),
+    ),
+}
+DOCUMENTS = ("ASCE 7-10", "ASCE 7-16", "ASCE 7-22", "NBC 2015", "NBC 2020", "EN 1991-1-3:2003")
+
+
+@pytest.mark.parametrize("document", DOCUMENTS)
+def test_every_document_with_and_without_every_key(document: str, validator: Draft202012Validator) -> None:
+    plan = by_document(document)
+    assert problems_of(plan) == [] and validator.is_valid(plan)
+    assert cf.Plan.from_dict(cf.Plan.from_dict(plan).to_dict()) == cf.Plan.from_dict(plan)
+    for pointer, (value, knows) in KEYS.items():
+        *around, key = keys_of(pointer)
+        with_it, without_it = copy.deepcopy(plan), copy.deepcopy(plan)
+        value_at(with_it, "/" + "/".join(around))[key] = value
+        value_at(without_it, "/" + "/".join(around)).pop(key, None)
+        refused_with = [] if document in knows else [("plan.key.unknown", pointer)]
+        refused_without = [("plan.key.missing", pointer)] if knows.get(document) == "demanded" else []
+        for trial, refused in ((with_it, refused_with), (without_it, refused_without)):
+            assert [(problem.code, problem.where) for problem in problems_of(trial)] == refused
+            assert validator.is_valid(trial) == (not refused)
+
+
+@pytest.mark.parametrize("document", DOCUMENTS)
+def test_every_number_of_a_document_at_its_ends(document: str, validator: Draft202012Validator) -> None:
+    plan = by_document(document)
+    european, canadian = document.startswith("EN"), document.startswith("NBC")
+    ends: list[tuple[str, list[Any], list[Any]]] = [
+        ("/basis/snow/exposure_factor/value", [0.5, 1.0], [0.499, 1.001 if canadian else 1.501]),
+        ("/basis/snow/thermal_factor/value", [1, 1.0] if canadian else [0.8, 1.4], [0.799, 1.401]),
+    ]
+    if document != "ASCE 7-22":
+        believed = [5, 50, 50.0, 1000] if european else [50, 50.0]
+        refused = [4, 1001, 50.5, "50", None, True] + ([] if european else [49, 51])
+        ends.append(("/site/ground_snow/return_period_years", believed, refused))
+    for pointer, believed, refused in ends:
+        *around, key = keys_of(pointer)
+        for value in (*believed, *refused):
+            trial = copy.deepcopy(plan)
+            value_at(trial, "/" + "/".join(around))[key] = value
+            expected = [pointer] if value in refused and value not in believed else []
+            assert [problem.where for problem in problems_of(trial)] == expected, (pointer, value)
+            assert validator.is_valid(trial) == (not expected), (pointer, value)
 
 
 def leaves(node: Any, path: Path_ = ()) -> Iterator[tuple[Path_, Any]]:

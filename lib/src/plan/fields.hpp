@@ -4,6 +4,7 @@
 //
 // A visitor offers
 //   value(key, x, rule, about)         x: a quantity, number, text, choice or flag; in an optional: needed here
+//   maybe_value(key, x, rule, about)   x: an optional; may be left out
 //   optional_text(key, text, rule, about)
 //   cited(key, x, rule, about)         x: Cited of the same; in an optional: needed here
 //   maybe_cited(key, x, rule, about)   may be left out
@@ -66,18 +67,37 @@ void fields(Visitor& v, Like<Boat> auto& b) {
 }
 
 template <class Visitor>
+void ground_snow_by_document(Visitor& v, Like<GroundSnow> auto& g, SnowDocument document) {
+    if (is_asce7(document)) {
+        v.value("risk_category", g.risk_category, words::risk_categories,
+                "risk category of the cover; in ASCE 7-22 the one the load was read for");
+    } else {
+        v.absent("risk_category", g.risk_category, "only ASCE 7 has risk categories");
+    }
+    if (is_nbc(document)) {
+        v.value("rain", g.rain, limit::rain, "rain load S_r that goes with the ground snow load");
+    } else {
+        v.absent("rain", g.rain, "only the NBC gives a rain load with the ground snow load");
+    }
+    constexpr const char* about = "return period of the ground load in years; 50 where nothing is said";
+    constexpr const char* key = "return_period_years";
+    if (document == SnowDocument::asce7_22) {
+        v.absent(key, g.return_period_years,
+                 "the ground loads of ASCE 7-22 are set by risk, at strength level, and have no return period");
+    } else if (is_asce7(document)) {
+        v.maybe_value(key, g.return_period_years, limit::return_period_asce7, about);
+    } else if (is_nbc(document)) {
+        v.maybe_value(key, g.return_period_years, limit::return_period_nbc, about);
+    } else {
+        v.maybe_value(key, g.return_period_years, limit::return_period_en, about);
+    }
+}
+
+template <class Visitor>
 void fields(Visitor& v, Like<GroundSnow> auto& g) {
     v.value("load", g.load, limit::ground_snow, "ground snow load, in the meaning of the document");
     v.kinds("document", g.document, words::snow_documents, "document and edition the ground load belongs to",
-            [&](auto& branch, SnowDocument document) {
-                if (document == SnowDocument::asce7_22) {
-                    branch.value("risk_category", g.risk_category, words::risk_categories,
-                                 "risk category the load was read for");
-                } else {
-                    branch.absent("risk_category", g.risk_category,
-                                  "only ASCE 7-22 gives ground loads by risk category");
-                }
-            });
+            [&](auto& branch, SnowDocument document) { ground_snow_by_document(branch, g, document); });
     v.value("source", g.source, limit::source, "who gave the value: authority, map, data set, yard record");
 }
 
@@ -88,25 +108,47 @@ void fields(Visitor& v, Like<Site> auto& s) {
 }
 
 template <class Visitor>
+void snow_basis_by_document(Visitor& v, Like<SnowBasis> auto& s, SnowDocument document) {
+    if (document == SnowDocument::asce7_22) {
+        v.cited("winter_wind", s.winter_wind, limit::winter_wind, "winter wind parameter W_2");
+    } else {
+        v.absent("winter_wind", s.winter_wind, "only ASCE 7-22 has a winter wind parameter");
+    }
+    if (is_nbc(document)) {
+        v.cited("importance_category", s.importance_category, words::importance_categories,
+                "importance category of the cover");
+        v.cited("exposure_factor", s.exposure_factor, limit::exposure_factor_nbc, "wind exposure factor C_w");
+        v.cited("thermal_factor", s.thermal_factor, limit::thermal_factor_nbc, "thermal factor");
+    } else {
+        v.absent("importance_category", s.importance_category, "only the NBC has importance categories of this kind");
+        v.cited("exposure_factor", s.exposure_factor, limit::exposure_factor, "exposure factor C_e");
+        v.cited("thermal_factor", s.thermal_factor, limit::thermal_factor, "thermal factor C_t");
+    }
+}
+
+template <class Visitor>
 void fields(Visitor& v, Like<SnowBasis> auto& s) {
     v.kinds("document", s.document, words::snow_documents, "document and edition of the snow rules",
-            [&](auto& branch, SnowDocument document) {
-                if (document == SnowDocument::asce7_22) {
-                    branch.cited("winter_wind", s.winter_wind, limit::winter_wind, "winter wind parameter W_2");
-                } else {
-                    branch.absent("winter_wind", s.winter_wind, "EN 1991-1-3 has no winter wind parameter");
-                }
-            });
-    v.cited("exposure_factor", s.exposure_factor, limit::exposure_factor, "exposure factor C_e");
-    v.cited("thermal_factor", s.thermal_factor, limit::thermal_factor, "thermal factor C_t");
+            [&](auto& branch, SnowDocument document) { snow_basis_by_document(branch, s, document); });
     v.cited("surface", s.surface, words::surfaces,
             "whether snow may slide off; slippery has to be claimed with a reason");
+    v.maybe_cited(
+        "gable_framing", s.gable_framing, words::gable_framings,
+        "what carries the snow from ridge to eave, for the narrow roofs of ASCE 7; other where nothing is said");
+    v.maybe_cited("unbalanced_window", s.unbalanced_window, words::unbalanced_windows,
+                  "whether unbalanced snow is looked at also on slopes outside the document's window (carried on) or "
+                  "not (as written); carried on where nothing is said");
+    v.maybe_cited("slid_snow", s.slid_snow, words::slid_snows,
+                  "whether snow that slides off the upper part stays on the cover above the rail (caught) or leaves it "
+                  "(falls clear); caught where nothing is said");
 }
 
 template <class Visitor>
 void fields(Visitor& v, Like<CombinationBasis> auto& c) {
     v.cited("permanent", c.permanent, limit::action_factor, "factor on self-weight for the strength of members");
-    v.cited("snow", c.snow, limit::action_factor, "factor on snow for the strength of members");
+    v.cited("snow", c.snow, limit::action_factor,
+            "factor on snow for the strength of members, of the document of the ground load: ASCE 7-22 1.0, ASCE 7-10 "
+            "and ASCE 7-16 1.6, NBC 1.5, EN 1991-1-3 1.0 to 2");
 }
 
 template <class Visitor>

@@ -1,11 +1,10 @@
 // SPDX-License-Identifier: BSD-3-Clause
-// Basis, boat, straps, band and film: what cannot stand whatever the support is.
+// Boat, straps, band and film: what cannot stand whatever the support is.
 #include <algorithm>
 
 #include "coverframe/plan/geometry.hpp"
 #include "coverframe/units/crossing.hpp"
 #include "plan/fit.hpp"
-#include "plan/json_value.hpp"
 #include "plan/limits.hpp"
 
 namespace coverframe::plan_detail {
@@ -143,33 +142,6 @@ std::vector<std::string> names_in(const std::vector<Named>& list) {
 }
 
 }  // namespace
-
-void fit_basis(Fit& fit) {
-    const Plan& plan = fit.plan;
-    const SnowDocument ground = plan.site.ground_snow.document;
-    const SnowDocument rules = plan.basis.snow.document;
-    if (ground != rules) {
-        fit.add("basis.snow.mixed", "/basis/snow/document", name_of(rules),
-                std::string("the ground load belongs to ") + name_of(ground) + ", the snow rules to " + name_of(rules) +
-                    ": their loads do not mean the same; take both from one document");
-    }
-    if (ground != rules) return;
-    const double factor = plan.basis.combination.snow.value;
-    // Strength-level ground loads (ASCE 7-22, chapter 7) carry the factor 1.0 (2.3.1); 1.5 and 1.6 belong to 50-year
-    // loads.
-    constexpr double of_older_loads = 1.5;
-    if (ground == SnowDocument::asce7_22 && factor >= of_older_loads) {
-        fit.add(
-            "basis.combination.mixed", "/basis/combination/snow/value", number_text(factor),
-            "a snow factor of " + number_text(factor) +
-                " belongs to 50-year loads, but the ground load of ASCE 7-22 is already at strength level; take the "
-                "factor 1.0 of ASCE 7-22, 2.3.1");
-    } else if (factor < 1.0) {
-        fit.add("basis.combination.low", "/basis/combination/snow/value", number_text(factor),
-                "a snow factor of " + number_text(factor) +
-                    " makes the snow lighter than the document says it is; take 1.0 or more");
-    }
-}
 
 void fit_boat(Fit& fit) {
     const Boat& boat = fit.plan.boat;

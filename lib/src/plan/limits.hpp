@@ -12,7 +12,7 @@
 
 namespace coverframe::plan_detail {
 
-/// Both ends belong to it. A factor or share is a double with an empty unit.
+/// Both ends belong to it. A factor or share is a double with an empty unit, a number of whole things an int.
 template <class Value>
 struct Limit {
     Value low{};
@@ -52,8 +52,19 @@ inline constexpr Limit<Length> clearance{0.0_m, 2.0_m, "m", "more is another cov
 
 // Site and basis
 inline constexpr Limit<Pressure> ground_snow{0.0_kPa, 50.0_kPa, "kPa", "50 kPa is more than 10 m of old snow"};
+inline constexpr Limit<Pressure> rain{0.0_kPa, 2.0_kPa, "kPa", "2 kPa is 0.2 m of water held in the snow"};
+inline constexpr Limit<int> return_period_asce7{
+    50, 50, "years", "the ground loads of ASCE 7-10 and ASCE 7-16 are of 50 years, and the factor 1.6 goes with those"};
+inline constexpr Limit<int> return_period_nbc{
+    50, 50, "years", "S_s and S_r of the NBC are of 50 years, and the factor 1.5 goes with those"};
+inline constexpr Limit<int> return_period_en{
+    5, 1000, "years", "annex D of EN 1991-1-3 does not go below 5 years, and no record reaches beyond 1000"};
 inline constexpr Limit<double> exposure_factor{0.5, 1.5, "", "C_e of every document lies between"};
 inline constexpr Limit<double> thermal_factor{0.8, 1.4, "", "C_t of every document lies between"};
+inline constexpr Limit<double> exposure_factor_nbc{0.5, 1.0, "",
+                                                   "C_w of the NBC is 1, or less where wind sweeps snow off"};
+inline constexpr Limit<double> thermal_factor_nbc{1.0, 1.0, "",
+                                                  "the NBC has no thermal factor, heated or not; write 1"};
 inline constexpr Limit<double> winter_wind{0.0, 1.0, "", "W_2 is the share of winter time with wind over 10 mph"};
 inline constexpr Limit<double> action_factor{0.9, 2.0, "", "factors on actions of every document lie between"};
 inline constexpr Limit<double> time_effect_factor{0.6, 1.25, "", "lambda of NDS 2018, table N3"};

@@ -2,6 +2,7 @@
 #include "coverframe/plan/read.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <fstream>
 #include <optional>
 #include <variant>
@@ -68,6 +69,14 @@ public:
     template <class Value, class Rule>
     void value(std::string_view key, std::optional<Value>& x, const Rule& rule, std::string_view about) {
         value(key, x.emplace(), rule, about);
+    }
+
+    template <class Value, class Rule>
+    void maybe_value(std::string_view key, std::optional<Value>& x, const Rule& rule, std::string_view about) {
+        if (const JsonValue* found = maybe(key)) {
+            const Step step(reading_.at, key);
+            leaf(*found, x.emplace(), rule, about);
+        }
     }
 
     void optional_text(std::string_view key, std::string& text, const TextRule& rule, std::string_view about) {
@@ -232,6 +241,22 @@ private:
         }
         x = found.number;
         return judge(fault_of(x, limit), about, short_text(found));
+    }
+
+    bool leaf(const JsonValue& found, int& x, const Limit<int>& limit, std::string_view about) {
+        if (found.kind != JsonKind::number) {
+            refuse_kind(found, JsonKind::number, about);
+            return false;
+        }
+        if (found.number != std::floor(found.number)) {
+            reading_.report_hole(
+                "plan.type", short_text(found),
+                std::string(about) + ": " + short_text(found) + " stands where a whole number is due; round it");
+            return false;
+        }
+        if (!judge(fault_of(found.number, of_any_number(limit)), about, short_text(found))) return false;
+        x = static_cast<int>(found.number);
+        return true;
     }
 
     bool leaf(const JsonValue& found, bool& x, Flag, std::string_view about) {

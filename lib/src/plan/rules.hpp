@@ -47,9 +47,18 @@ template <Readable Quantity>
 
 [[nodiscard]] inline std::optional<Fault> fault_of(double value, const Limit<double>& limit) {
     if (value >= limit.low && value <= limit.high) return std::nullopt;
+    const std::string most = limit.low == limit.high ? "" : " to " + number_text(limit.high);
     return Fault{"plan.range", std::isfinite(value) ? number_text(value) : "not a number",
-                 "must be " + number_text(limit.low) + " to " + number_text(limit.high) + " (" +
-                     std::string(limit.reason) + "); check the number"};
+                 "must be " + number_text(limit.low) + most + " (" + std::string(limit.reason) + "); check the number"};
+}
+
+/// The same limit for a number that may not be whole.
+[[nodiscard]] constexpr Limit<double> of_any_number(const Limit<int>& limit) {
+    return {static_cast<double>(limit.low), static_cast<double>(limit.high), limit.unit, limit.reason};
+}
+
+[[nodiscard]] inline std::optional<Fault> fault_of(int value, const Limit<int>& limit) {
+    return fault_of(static_cast<double>(value), of_any_number(limit));
 }
 
 [[nodiscard]] std::optional<Fault> fault_of(const std::string& text, const TextRule& rule);

@@ -101,6 +101,10 @@ public:
     void value(std::string_view key, const std::optional<Value>&, const Rule& rule, std::string_view about) {
         add(key, described(leaf<Value>(rule), about), true);
     }
+    template <class Value, class Rule>
+    void maybe_value(std::string_view key, const std::optional<Value>&, const Rule& rule, std::string_view about) {
+        add(key, described(leaf<Value>(rule), about), false);
+    }
     void optional_text(std::string_view key, const std::string&, const TextRule& rule, std::string_view about) {
         add(key, described(leaf<std::string>(rule), about), false);
     }
@@ -257,9 +261,11 @@ private:
         }
     }
 
-    static JsonValue schema_of(const Limit<double>& limit) {
+    static JsonValue schema_of(const Limit<double>& limit) { return schema_of(limit, "number"); }
+    static JsonValue schema_of(const Limit<int>& limit) { return schema_of(of_any_number(limit), "integer"); }
+    static JsonValue schema_of(const Limit<double>& limit, std::string_view type) {
         JsonValue made = JsonValue::object();
-        made.add("type", text("number"));
+        made.add("type", text(type));
         made.add("minimum", JsonValue::of_number(limit.low));
         made.add("maximum", JsonValue::of_number(limit.high));
         made.add("$comment", text(limit.reason));

@@ -36,6 +36,11 @@ public:
         if (has(key, x, about)) value(key, *x, rule, about);
     }
 
+    template <class Value, class Rule>
+    void maybe_value(std::string_view key, const std::optional<Value>& x, const Rule& rule, std::string_view about) {
+        if (x) value(key, *x, rule, about);
+    }
+
     void optional_text(std::string_view key, const std::string& text, const TextRule& rule, std::string_view about) {
         value(key, text, rule, about);
     }

@@ -18,12 +18,25 @@ struct Word {
 namespace words {
 
 inline constexpr Word<UnitsShown> units[]{{UnitsShown::si, "si"}, {UnitsShown::us, "us"}};
-inline constexpr Word<SnowDocument> snow_documents[]{{SnowDocument::asce7_22, name_of(SnowDocument::asce7_22)},
+inline constexpr Word<SnowDocument> snow_documents[]{{SnowDocument::asce7_10, name_of(SnowDocument::asce7_10)},
+                                                     {SnowDocument::asce7_16, name_of(SnowDocument::asce7_16)},
+                                                     {SnowDocument::asce7_22, name_of(SnowDocument::asce7_22)},
+                                                     {SnowDocument::nbc2015, name_of(SnowDocument::nbc2015)},
+                                                     {SnowDocument::nbc2020, name_of(SnowDocument::nbc2020)},
                                                      {SnowDocument::en1991_1_3, name_of(SnowDocument::en1991_1_3)}};
 inline constexpr Word<TimberDocument> timber_documents[]{
     {TimberDocument::nds2018, name_of(TimberDocument::nds2018)},
     {TimberDocument::en1995_1_1, name_of(TimberDocument::en1995_1_1)}};
 inline constexpr Word<Surface> surfaces[]{{Surface::other, "other"}, {Surface::slippery, "slippery"}};
+inline constexpr Word<ImportanceCategory> importance_categories[]{{ImportanceCategory::low, "low"},
+                                                                  {ImportanceCategory::normal, "normal"},
+                                                                  {ImportanceCategory::high, "high"},
+                                                                  {ImportanceCategory::post_disaster, "post-disaster"}};
+inline constexpr Word<GableFraming> gable_framings[]{{GableFraming::other, "other"},
+                                                     {GableFraming::simple_rafters, "simple rafters"}};
+inline constexpr Word<UnbalancedWindow> unbalanced_windows[]{{UnbalancedWindow::carried_on, "carried on"},
+                                                             {UnbalancedWindow::as_written, "as written"}};
+inline constexpr Word<SlidSnow> slid_snows[]{{SlidSnow::caught, "caught"}, {SlidSnow::falls_clear, "falls clear"}};
 inline constexpr Word<Hold> holds[]{{Hold::pinned, "pinned"}, {Hold::sliding, "sliding"}, {Hold::free, "free"}};
 inline constexpr Word<Sides> sides[]{{Sides::both, "both"}, {Sides::port, "port"}, {Sides::starboard, "starboard"}};
 inline constexpr Word<FoundKind> found_kinds[]{

@@ -82,6 +82,11 @@ public:
         value(key, *x, rule, about);
     }
 
+    template <class Value, class Rule>
+    void maybe_value(std::string_view key, const std::optional<Value>& x, const Rule& rule, std::string_view about) {
+        if (x) value(key, *x, rule, about);
+    }
+
     void optional_text(std::string_view key, const std::string& text, const TextRule&, std::string_view) {
         if (!text.empty()) object_.add(key, JsonValue::of_text(text));
     }
@@ -143,6 +148,7 @@ private:
         return JsonValue::of_text(quantity_text(x, shown_));
     }
     JsonValue leaf(double x, const Limit<double>&) const { return JsonValue::of_number(x); }
+    JsonValue leaf(int x, const Limit<int>&) const { return JsonValue::of_number(x); }
     JsonValue leaf(bool x, Flag) const { return JsonValue::of_boolean(x); }
     template <class Rule>
     JsonValue leaf(const std::string& x, const Rule&) const {

@@ -51,8 +51,7 @@ inline constexpr ProblemCode plan_problem_codes[]{
     {"plan.text.utf8", ProblemStage::value, "a text of a plan made in code is not UTF-8"},
 
     {"basis.snow.mixed", ProblemStage::fit, "ground load and snow rules belong to different documents"},
-    {"basis.combination.mixed", ProblemStage::fit, "the snow factor of a 50-year load on a strength-level load"},
-    {"basis.combination.low", ProblemStage::fit, "a snow factor below 1"},
+    {"plan.combination.mixed", ProblemStage::fit, "a snow factor that does not belong to the ground load's document"},
     {"timber.grade.unknown", ProblemStage::fit, "no timber grade of that name"},
     {"timber.grade.document", ProblemStage::fit, "the grade's values belong to another timber document"},
 
