@@ -8,6 +8,7 @@ const std::map<std::string, Model>& models() {
         std::map<std::string, Model> map;
         add_rule_models(map);
         add_snow_models(map);
+        add_extremes_models(map);
         add_timber_models(map);
         add_frame_models(map);
         add_strip_models(map);

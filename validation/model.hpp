@@ -17,6 +17,7 @@ using Model = Answers (*)(const Input&);
 
 void add_rule_models(std::map<std::string, Model>& all);
 void add_snow_models(std::map<std::string, Model>& all);
+void add_extremes_models(std::map<std::string, Model>& all);
 void add_timber_models(std::map<std::string, Model>& all);
 void add_frame_models(std::map<std::string, Model>& all);
 void add_strip_models(std::map<std::string, Model>& all);
