@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: BSD-3-Clause
-#include "actions/catalogue/entry.hpp"
+#include "actions/catalogue/nbc.hpp"
 
 namespace coverframe::catalogue {
 
-void add_nbc2015(std::vector<Rule>& /*rules*/) {}
+void add_nbc2015(std::vector<Rule>& rules) { add_nbc(rules, {"nbc2015", "NBC 2015"}); }
 
 }  // namespace coverframe::catalogue
