@@ -1,8 +1,61 @@
 // SPDX-License-Identifier: BSD-3-Clause
 #include "actions/catalogue/entry.hpp"
+#include "coverframe/actions/en1991_1_3_annex_c.hpp"
+#include "coverframe/actions/en1991_1_3_annex_d.hpp"
+#include "coverframe/actions/en1991_1_3_annex_e.hpp"
 
 namespace coverframe::catalogue {
 
-void add_en1991_1_3_ground(std::vector<Rule>& /*rules*/) {}
+using namespace en1991_1_3;
+
+namespace {
+
+const std::string space = "en1991_1_3";
+const std::string annex_d = "Eq. D.1, from memory, sure; about 0.70 for 10 years on a page (Ingenio, on the Italian "
+                            "Circolare 2019, C3.4.1)";
+const std::string factor_formula =
+    "{1 - V (sqrt(6)/pi) [ln(-ln(1 - P_n)) + 0.57722]} / (1 + 2.5923 V), P_n = 1/n";
+
+}  // namespace
+
+void add_en1991_1_3_ground(std::vector<Rule>& rules) {
+    add(rules, {space, "ground_load", annex_C,
+                "Characteristic ground snow load by climatic region, zone and altitude.", Read::sure,
+                "Table C.1; the alpine row agrees with eight altitudes printed for Austria"},
+        {{"region", "region", "climatic region; a National Annex comes before it"},
+         {"zone", "Z", "number on the map of the region"},
+         {"altitude_m", "A", "above sea level, 0 to 1500"}},
+        {{"ground_snow_kpa", "s_k",
+          "alpine (0.642 Z + 0.009)[1 + (A/728)^2]; central east (0.264 Z - 0.002)[1 + (A/256)^2]; greece "
+          "(0.420 Z - 0.030)[1 + (A/917)^2]; iberian peninsula (0.190 Z - 0.095)[1 + (A/524)^2]; mediterranean "
+          "(0.498 Z - 0.209)[1 + (A/452)^2]; central west 0.164 Z - 0.082 + A/966; sweden finland 0.790 Z + 0.375 + "
+          "A/336; uk ireland 0.140 Z - 0.1 + A/501"}},
+        [](ClimaticRegion region, double zone, Length altitude) { return ground_load_C_1(region, zone, altitude); });
+    add(rules, {space, "return_period_factor", annex_D,
+                "Factor from the 50-year ground load to that of another return period.", Read::sure, annex_d},
+        {{"return_period_years", "n", "5 to 10000"},
+         {"variation", "V", "coefficient of variation of the annual maxima, 0 to 2; 0.2 to 0.6 in Figure D.1"}},
+        {{"return_period_factor", "s_n/s_k", factor_formula}},
+        [](double years, double variation) { return return_period_factor_D_1(years, variation); });
+    add(rules, {space, "return_period_load", annex_D, "Ground snow load of another return period than 50 years.",
+                Read::sure, annex_d},
+        {{"ground_snow_kpa", "s_k", "ground snow load of 50 years, 0 to 100"},
+         {"return_period_years", "n", "5 to 10000"},
+         {"variation", "V", "coefficient of variation of the annual maxima, 0 to 2; 0.2 to 0.6 in Figure D.1"}},
+        {{"return_period_factor", "s_n/s_k", factor_formula}, {"ground_snow_kpa", "s_n", "(s_n/s_k) s_k"}},
+        [](Pressure ground_load, double years, double variation) {
+            const ReturnPeriodLoad load = return_period_load_D_1(ground_load, years, variation);
+            return std::tuple(load.factor, load.load);
+        });
+    add(rules, {space, "unit_weight", annex_E, "Mean unit weight of snow by its state, lower and upper value.",
+                Read::page, "Table E.1 (building inspectorate of Skierniewice)"},
+        {{"snow_state", "state", "of the snow on the cover", "wet"}},
+        {{"unit_weight_low_kn_per_m3", "gamma_low", "1.0 fresh, 2.0 settled, 2.5 old, 4.0 wet"},
+         {"unit_weight_high_kn_per_m3", "gamma_high", "1.0 fresh, 2.0 settled, 3.5 old, 4.0 wet"}},
+        [](SnowState state) {
+            const UnitWeightSpread spread = unit_weight_E_1(state);
+            return std::tuple(spread.low, spread.high);
+        });
+}
 
 }  // namespace coverframe::catalogue
