@@ -94,7 +94,7 @@ struct Give<std::tuple<T...>> {
 template <class Call, class Result, class... Argument, std::size_t... k>
 void loop(const RuleColumn* arguments, std::size_t count, double* const* results, std::size_t& at,
           std::index_sequence<k...>) {
-    const std::array<RuleColumn, sizeof...(Argument) + 1> column{arguments[k]..., RuleColumn{}};
+    [[maybe_unused]] const std::array<RuleColumn, sizeof...(Argument) + 1> column{arguments[k]..., RuleColumn{}};
     std::size_t i = 0;
     try {
         for (; i < count; ++i) {
