@@ -3,7 +3,6 @@
 #include <cmath>
 
 #include "coverframe/actions/asce7_22.hpp"
-#include "coverframe/actions/en1990.hpp"
 #include "coverframe/actions/en1991_1_3.hpp"
 #include "model.hpp"
 
@@ -95,16 +94,6 @@ Answers en1991_1_3_slope(const Input& input) {
             {"heavier_slope", answer(load(mu.first_halved.second), rules)}};
 }
 
-Answers en1990_psi(const Input& input) {
-    const en1990::CountryGroup group = input.text("country") == "nordic" ? en1990::CountryGroup::nordic
-                                                                         : en1990::CountryGroup::other;
-    const en1990::Psi psi = en1990::snow_psi_A1_2_2(group, input.quantity<Length>("altitude"));
-    const std::string rule = "en1990::snow_psi_A1_2_2";
-    return {{"psi_0", answer(psi.combination, rule)},
-            {"psi_1", answer(psi.frequent, rule)},
-            {"psi_2", answer(psi.quasi_permanent, rule)}};
-}
-
 }  // namespace
 
 void add_snow_models(std::map<std::string, Model>& all) {
@@ -116,7 +105,6 @@ void add_snow_models(std::map<std::string, Model>& all) {
     all["asce7_22_combinations"] = asce7_22_combinations;
     all["en1991_1_3_shape"] = en1991_1_3_shape;
     all["en1991_1_3_slope"] = en1991_1_3_slope;
-    all["en1990_psi"] = en1990_psi;
 }
 
 }  // namespace coverframe::validation
