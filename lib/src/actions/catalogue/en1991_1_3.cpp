@@ -1,29 +1,83 @@
 // SPDX-License-Identifier: BSD-3-Clause
-#include "actions/catalogue/entry.hpp"
 #include "coverframe/actions/en1991_1_3.hpp"
+
+#include "actions/catalogue/en1991_1_3_parts.hpp"
 
 namespace coverframe::catalogue {
 
 using namespace en1991_1_3;
 
-void add_en1991_1_3(std::vector<Rule>& rules) {
-    const std::string space = "en1991_1_3";
+namespace {
+
+const char* const steel_buildings = "Steel Buildings in Europe, Single-storey steel buildings, Part 3, Appendix A";
+
+void add_situations(std::vector<Rule>& rules, const std::string& space) {
+    add(rules, {space, "exceptional_ground_load", clause_4_3, "Ground load of an exceptional fall.", Read::page,
+                std::string("Eq. 4.1 (") + steel_buildings + ")"},
+        {{"ground_snow_kpa", "s_k", "ground snow load, 0 to 100"},
+         {"exceptional_factor", "C_esl", "1 to 4; 2.0 is recommended"}},
+        {{"exceptional_ground_snow_kpa", "s_Ad", "C_esl s_k"}},
+        [](Pressure s_k, double c_esl) { return exceptional_ground_load_4_3(s_k, c_esl); });
+    add(rules, {space, "design_situations", annex_A, "Load arrangements a site asks for.", Read::part,
+                "Table A.1: the four cases (Steel Buildings in Europe, Part 3, 7.2.1) and B2 (New Steel Construction, "
+                "AD 484) on pages, the rest from memory, fairly sure"},
+        {{"exceptional", "case", "exceptional snow the National Annex counts on: A, B1, B2, B3"},
+         {"annex_b_shape", "shape", "whether Annex B gives a coefficient for the roof"}},
+        {{"undrifted", "undrifted", "always; persistent, Eq. 5.1"},
+         {"drifted", "drifted", "not for a shape of Annex B in B2 and B3; persistent, Eq. 5.1"},
+         {"exceptional_fall_undrifted", "fall undrifted", "B1 and B3; accidental, Eq. 5.2"},
+         {"exceptional_fall_drifted", "fall drifted", "B1; accidental, Eq. 5.2"},
+         {"exceptional_drift", "exceptional drift", "for a shape of Annex B in B2 and B3; accidental, Eq. 5.3"}},
+        [](ExceptionalSnow exceptional, bool annex_b_shape) {
+            const DesignSituations found = design_situations_A(exceptional, annex_b_shape);
+            return std::tuple{found.undrifted, found.drifted, found.exceptional_fall_undrifted,
+                              found.exceptional_fall_drifted, found.exceptional_drift};
+        });
     add(rules, {space, "exposure_coefficient", clause_5_2_7, "Exposure coefficient.", Read::part,
                 "Table 5.1: the three classes on a page, the values from memory, sure"},
-        {{"topography", "topography", "lie of the land", "normal"}},
+        {{"topography", "topography", "lie of the land"}},
         {{"exposure_coefficient", "C_e", "0.8 windswept, 1.0 normal, 1.2 sheltered"}},
         [](Topography topography) { return exposure_coefficient_5_2_7(topography); });
-    add(rules, {space, "shape_coefficient", clause_5_3_3, "Shape coefficient of a plane slope.", Read::part,
-                "Table 5.2: the line on a page (University of Zagreb course notes), the floor from memory, sure"},
-        {{"slope_deg", "slope", "of the cover, 0 to 90"}, {"sliding", "sliding", "whether snow may leave", "prevented"}},
-        {{"shape_coefficient", "mu_1", "0.8 up to 30 deg, 0.8 (60 - slope)/30 to 60, then 0; 0.8 if sliding is prevented"}},
-        [](Angle pitch, Sliding sliding) { return shape_coefficient_pitched_5_3_3(pitch, sliding); });
-    add(rules, {space, "roof_load", clause_5_2, "Snow load on a slope, persistent and transient situations.", Read::page,
-                "Eq. 5.1 and 5.2 (Steel Buildings in Europe, Single-storey steel buildings, Part 3, Appendix A)"},
-        {{"ground_snow_kpa", "s_k", "ground snow load, 0 to 100"}, {"shape_coefficient", "mu", "0 to 4"},
-         {"exposure_coefficient", "C_e", "0.5 to 1.5"}, {"thermal_coefficient", "C_t", "0.8 to 1.4; 1.0 for a cover"}},
+}
+
+void add_loads(std::vector<Rule>& rules, const std::string& space) {
+    const Text mu{"shape_coefficient", "mu", "0 to 25"};
+    const Text c_e{"exposure_coefficient", "C_e", "0.5 to 1.5"};
+    const Text c_t{"thermal_coefficient", "C_t", "0.8 to 1.4; 1.0 for a cover"};
+    add(rules, {space, "roof_load", clause_5_2, "Snow load on a slope, persistent and transient situations.",
+                Read::page, std::string("Eq. 5.1 (") + steel_buildings + ")"},
+        {{"ground_snow_kpa", "s_k", "ground snow load, 0 to 100"}, mu, c_e, c_t},
         {{"roof_load_kpa", "s", "mu C_e C_t s_k"}},
-        [](Pressure s_k, double mu, double c_e, double c_t) { return roof_load_5_2(s_k, mu, c_e, c_t); });
+        [](Pressure s_k, double shape, double exposure, double thermal) {
+            return roof_load_5_2(s_k, shape, exposure, thermal);
+        });
+    add(rules, {space, "exceptional_fall_load", clause_5_2,
+                "Snow load on a slope after an exceptional fall, accidental situations.", Read::page,
+                std::string("Eq. 5.2 (") + steel_buildings + ")"},
+        {{"exceptional_ground_snow_kpa", "s_Ad", "ground load of the exceptional fall, 0 to 100"}, mu, c_e, c_t},
+        {{"roof_load_kpa", "s", "mu C_e C_t s_Ad"}},
+        [](Pressure s_ad, double shape, double exposure, double thermal) {
+            return exceptional_fall_load_5_2(s_ad, shape, exposure, thermal);
+        });
+    add(rules, {space, "exceptional_drift_load", clause_5_2,
+                "Snow load of an exceptional drift of Annex B, accidental situations.", Read::page,
+                std::string("Eq. 5.3 (") + steel_buildings + ")"},
+        {{"ground_snow_kpa", "s_k", "ground snow load, 0 to 100"}, {"shape_coefficient", "mu", "of Annex B, 0 to 8"}},
+        {{"roof_load_kpa", "s", "mu s_k"}},
+        [](Pressure s_k, double shape) { return exceptional_drift_load_5_2(s_k, shape); });
+}
+
+}  // namespace
+
+void add_en1991_1_3(std::vector<Rule>& rules) {
+    const std::string space = "en1991_1_3";
+    add_situations(rules, space);
+    add_loads(rules, space);
+    add_en1991_1_3_shapes(rules);
+    add_en1991_1_3_drift(rules);
+    add_en1991_1_3_local(rules);
+    add_en1991_1_3_annex_b(rules);
+    add_national_roof(rules);
 }
 
 }  // namespace coverframe::catalogue
