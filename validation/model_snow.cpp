@@ -3,7 +3,6 @@
 #include <cmath>
 
 #include "coverframe/actions/asce7_22.hpp"
-#include "coverframe/actions/en1991_1_3.hpp"
 #include "model.hpp"
 
 namespace coverframe::validation {
@@ -66,34 +65,6 @@ Answers asce7_22_combinations(const Input&) {
             {"allowable_S", answer(asce7_22::allowable_stress_2_4_1.snow, "asce7_22::allowable_stress_2_4_1")}};
 }
 
-en1991_1_3::Sliding sliding_of(const Input& input) {
-    const std::string sliding = input.text("sliding");
-    if (sliding == "free") return en1991_1_3::Sliding::free;
-    if (sliding == "prevented") return en1991_1_3::Sliding::prevented;
-    throw CaseError("sliding is \"free\" or \"prevented\"");
-}
-
-Answers en1991_1_3_shape(const Input& input) {
-    const Angle pitch = input.quantity<Angle>("pitch");
-    return {{"mu_1", answer(en1991_1_3::shape_coefficient_pitched_5_3_3(pitch, sliding_of(input)),
-                            "en1991_1_3::shape_coefficient_pitched_5_3_3")}};
-}
-
-/// Load on a slope: undrifted, and halved as the lighter slope of the drifted arrangement.
-Answers en1991_1_3_slope(const Input& input) {
-    const en1991_1_3::Slope slope{input.quantity<Angle>("pitch"), sliding_of(input)};
-    const en1991_1_3::DuopitchArrangements mu = en1991_1_3::duopitch_5_3_3(slope, slope);
-    const auto load = [&](double shape) {
-        return en1991_1_3::roof_load_5_2(input.quantity<Pressure>("ground_load"), shape, input.number("exposure"),
-                                         input.number("thermal"));
-    };
-    const std::string rules =
-        "en1991_1_3::roof_load_5_2 en1991_1_3::duopitch_5_3_3 en1991_1_3::shape_coefficient_pitched_5_3_3";
-    return {{"undrifted", answer(load(mu.undrifted.first), rules)},
-            {"lighter_slope", answer(load(mu.first_halved.first), rules)},
-            {"heavier_slope", answer(load(mu.first_halved.second), rules)}};
-}
-
 }  // namespace
 
 void add_snow_models(std::map<std::string, Model>& all) {
@@ -103,8 +74,6 @@ void add_snow_models(std::map<std::string, Model>& all) {
     all["asce7_22_unit_weight"] = asce7_22_unit_weight;
     all["asce7_22_unbalanced"] = asce7_22_unbalanced;
     all["asce7_22_combinations"] = asce7_22_combinations;
-    all["en1991_1_3_shape"] = en1991_1_3_shape;
-    all["en1991_1_3_slope"] = en1991_1_3_slope;
 }
 
 }  // namespace coverframe::validation

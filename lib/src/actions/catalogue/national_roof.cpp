@@ -68,8 +68,8 @@ void add_national_roof(std::vector<Rule>& rules) {
     add_german_wall(rules);
     add(rules, {"na_uk", "duopitch_drifted", na_uk::clause_NA_2_18,
                 "Loaded slope of a duopitch roof, drifted; the other is empty.", Read::part,
-                "one slope alone (New Steel Construction, AD 484) and 1.2 at 30 deg (kingspanpanels.com) on pages, the "
-                "line from memory"},
+                "one slope alone (New Steel Construction, AD 484) and 1.2 at 30 deg (a page that goes by BS 6399-3) on "
+                "pages, the line from memory"},
         {{"slope_deg", "a", "loaded slope, 0 to 90"}, {"sliding", "sliding", "whether snow may leave", "prevented"}},
         {{"shape_coefficient", "mu_1", "0.8 up to 15 deg, 0.8 + 0.4 (a - 15)/15 to 30, 1.2 (60 - a)/30 to 60, then 0; "
                                        "at least 0.8 if sliding is prevented"}},
