@@ -48,6 +48,12 @@ TEST_CASE("na_fr: additions for altitude by hand") {
     CHECK(close(load(Region::e, 350), 1.40 + 0.225, 1e-12));
     CHECK(close(load(Region::e, 800), 1.40 + 1.50, 1e-12));
     CHECK(close(load(Region::e, 1500), 1.40 + 5.70, 1e-12));
+    // a metre on either side of each breakpoint
+    CHECK(close(load(Region::a2, 201), 0.451, 1e-12));
+    CHECK(close(load(Region::a2, 499), 0.749, 1e-12));
+    CHECK(close(load(Region::a2, 501), 0.45 + 0.3015, 1e-12));
+    CHECK(close(load(Region::a2, 999), 0.45 + 1.0485, 1e-12));
+    CHECK(close(load(Region::a2, 1001), 0.45 + 1.0535, 1e-12));
     const GroundLoad parts = ground_load_4_1(Region::d, 1500_m);
     CHECK(close(in_kPa(parts.base), 0.90, 1e-12));
     CHECK(close(in_kPa(parts.addition), 2.80, 1e-12));

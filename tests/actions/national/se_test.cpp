@@ -26,6 +26,8 @@ TEST_CASE("na_se: from the side of the higher zone there is no mean") {
 TEST_CASE("na_se: arguments out of range") {
     CHECK(code_of([] { return mean_of_zones_4_1(from_kPa(0.0), 2.0_kPa); }) == "na_se.site_zone.range");
     CHECK(code_of([] { return mean_of_zones_4_1(from_kPa(-1.0), 2.0_kPa); }) == "na_se.site_zone.range");
+    CHECK(code_of([] { return mean_of_zones_4_1(from_kPa(100.1), from_kPa(100.1)); }) == "na_se.site_zone.range");
+    CHECK(code_of([] { return mean_of_zones_4_1(from_kPa(100.0), from_kPa(100.0)); }) == "none");
     CHECK(code_of([] { return mean_of_zones_4_1(2.0_kPa, from_kPa(100.1)); }) == "na_se.neighbour_zone.range");
     for (const double bad : not_finite) {
         CHECK(code_of([&] { return mean_of_zones_4_1(from_kPa(bad), 2.0_kPa); }) == "na_se.site_zone.range");
