@@ -118,7 +118,9 @@ TEST_CASE("NBC: no thermal factor, and a wind exposure factor that only lessens"
 // Feb. 2022). ASCE 7-10, 2.3.2 and ASCE 7-16, 2.3.1: 1.6; NBC, table 4.1.3.2: 1.5; both from memory, sure. EN 1990,
 // table A1.2(B): 1.5 recommended; other values by National Annex.
 TEST_CASE("factor on snow: the one of the ground load's document, and no other") {
-    const double factors[]{0.9, 0.95, std::nextafter(1.0, 0.0), 1.0, std::nextafter(1.0, 2.0), 1.2, 1.5, 1.6, 2.0};
+    const double factors[]{0.9, 0.95, std::nextafter(1.0, 0.0), 1.0, std::nextafter(1.0, 2.0), 1.2, 1.4,
+                           std::nextafter(1.5, 0.0), 1.5, std::nextafter(1.5, 2.0), std::nextafter(1.6, 0.0), 1.6,
+                           std::nextafter(1.6, 2.0), 1.7, 2.0};
     for (const SnowDocument document : snow_documents) {
         CAPTURE(name_of(document));
         for (const double factor : factors) {

@@ -30,8 +30,8 @@ BEYOND_A_SCHEMA = {
     "plan.combination.mixed": "a schema does not hold one part of the document against another",
 }
 # plan.range of a quantity is beyond a schema for the same reason; of a plain number it is not.
-# Whether parts fit one another (codes basis., boat., film., strap., support., timber.) is no matter of form.
-FIT = ("basis.", "boat.", "film.", "strap.", "support.", "timber.")
+# Whether parts fit one another (codes basis., boat., film., site., strap., support., timber.) is no matter of form.
+FIT = ("basis.", "boat.", "film.", "site.", "strap.", "support.", "timber.")
 
 Document = Any
 Path_ = tuple[str | int, ...]

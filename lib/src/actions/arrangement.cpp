@@ -364,10 +364,27 @@ void require_known_rules(SnowDocument document) {
                          "1991-1-3:2003 with a ground load of that document");
 }
 
+// What a plan says about its site and no rule here takes up yet is refused: left out in silence it would be unsafe.
+void require_known_site(const Site& site) {
+    if (!site.neighbours.empty()) {
+        throw InputError("plan.neighbours.unsupported", "/site/neighbours", site.neighbours.front().name,
+                         "snow that drifts or slides from a neighbour on the cover is not worked out yet; judge it by "
+                         "hand, and take the neighbours out of the plan to see the cover without them");
+    }
+    const std::optional<int>& years = site.ground_snow.return_period_years;
+    if (years && *years != 50) {
+        throw InputError("plan.return_period.unsupported", "/site/ground_snow/return_period_years",
+                         std::to_string(*years),
+                         "a ground load of another return period than 50 years is not converted yet; give the one of "
+                         "50 years");
+    }
+}
+
 }  // namespace
 
 std::vector<Arrangement> snow_arrangements(const Plan& plan, std::span<const CoverStation> stations, bool workings) {
     require_known_rules(plan.basis.snow.document);
+    require_known_site(plan.site);
     return plan.basis.snow.document == SnowDocument::asce7_22 ? asce_arrangements(plan, stations, workings)
                                                               : en_arrangements(plan, stations, workings);
 }

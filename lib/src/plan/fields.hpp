@@ -9,7 +9,9 @@
 //   cited(key, x, rule, about)         x: Cited of the same; in an optional: needed here
 //   maybe_cited(key, x, rule, about)   may be left out
 //   part(key, x, about)                an object; in an optional: needed here
+//   maybe_part(key, x, about)          may be left out
 //   list(key, x, count, about)         a vector of objects or of names
+//   maybe_list(key, x, count, about)   may be left out, which says that it is empty
 //   kinds(key, choice, words, about, f)         f(visitor, choice) describes the keys that belong to that choice
 //   alternatives(key, variant, words, about, f) f(visitor, alternative) likewise
 //   absent(key, x, why)                x must be empty here, and the key must not be there
@@ -102,9 +104,45 @@ void fields(Visitor& v, Like<GroundSnow> auto& g) {
 }
 
 template <class Visitor>
+void fields(Visitor& v, Like<NeighbourRoof> auto& r) {
+    v.value("slope", r.slope, limit::neighbour_slope, "slope of the roof towards the boat");
+    v.value("surface", r.surface, words::surfaces,
+            "whether snow slides off the roof easily; slippery is the heavier choice");
+    v.value("run", r.run, limit::neighbour_length, "level distance from the eave to the ridge of the roof");
+}
+
+template <class Visitor>
+void fields(Visitor& v, Like<Neighbour> auto& n) {
+    v.value("name", n.name, limit::name, "name of the neighbour");
+    v.kinds("side", n.side, words::neighbour_sides, "side of the boat it stands on",
+            [&](auto& branch, NeighbourSide side) {
+                if (side == NeighbourSide::port || side == NeighbourSide::starboard) {
+                    branch.maybe_value("from", n.from, limit::neighbour_along,
+                                       "x of its forward end; as far as the boat where nothing is said");
+                    branch.maybe_value("to", n.to, limit::neighbour_along,
+                                       "x of its after end; as far as the boat where nothing is said");
+                } else {
+                    constexpr const char* why = "only a neighbour to port or starboard begins and ends along the boat";
+                    branch.absent("from", n.from, why);
+                    branch.absent("to", n.to, why);
+                }
+            });
+    v.value("gap", n.gap, limit::neighbour_gap,
+            "level distance from the rail of the cover to the face of the neighbour");
+    v.value("eave_z", n.eave_z, limit::neighbour_height,
+            "z of its eave or parapet, or of the rail of a covered boat; may lie below the cover");
+    v.value("fetch", n.fetch, limit::neighbour_length, "length of its roof or cover across the eave");
+    v.maybe_part("roof", n.roof,
+                 "the roof that slopes towards the boat and can shed its snow; leave it out if none does");
+    v.value("source", n.source, limit::source, "who measured or chose it");
+}
+
+template <class Visitor>
 void fields(Visitor& v, Like<Site> auto& s) {
     v.value("name", s.name, limit::name, "where the boat stands for the winter");
     v.part("ground_snow", s.ground_snow, "ground snow load with its document");
+    v.maybe_list("neighbours", s.neighbours, limit::parts,
+                 "what stands beside the boat and may throw snow on its cover: buildings, walls, covered boats");
 }
 
 template <class Visitor>

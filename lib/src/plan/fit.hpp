@@ -3,6 +3,7 @@
 #pragma once
 
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "coverframe/base/error.hpp"
@@ -45,6 +46,20 @@ const Stand* fit_stand_name(Fit& fit, const std::string& stand, const std::strin
 void fit_upright_length(Fit& fit, Length length, const Section& section, const std::string& where,
                         const std::string& name);
 
+/// Whether anything can be compared with the rail line.
+[[nodiscard]] bool rail_is_sound(const Boat& boat);
+
+/// Forward and after end of the rail line. \pre at least one station
+[[nodiscard]] std::pair<Length, Length> rail_ends(const Boat& boat);
+
+template <class Named>
+[[nodiscard]] std::vector<std::string> names_in(const std::vector<Named>& list) {
+    std::vector<std::string> names;
+    for (const Named& each : list) names.push_back(each.name);
+    return names;
+}
+
+void fit_site(Fit& fit);
 void fit_basis(Fit& fit);
 void fit_boat(Fit& fit);
 void fit_straps(Fit& fit);

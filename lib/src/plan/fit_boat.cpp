@@ -12,19 +12,6 @@ namespace {
 
 using namespace coverframe::literals;
 
-/// Forward and after end of the rail line. \pre at least one station
-std::pair<Length, Length> rail_ends(const Boat& boat) { return {boat.rail.front().x, boat.rail.back().x}; }
-
-/// Whether anything can be compared with the rail line.
-bool rail_is_sound(const Boat& boat) {
-    const bool inside_out =
-        std::any_of(boat.rail.begin(), boat.rail.end(), [](const auto& s) { return s.half_breadth < Length{}; });
-    return boat.rail.size() >= 2 && !inside_out &&
-           std::adjacent_find(boat.rail.begin(), boat.rail.end(), [](const RailStation& a, const RailStation& b) {
-               return !(a.x < b.x);
-           }) == boat.rail.end();
-}
-
 void fit_rail(Fit& fit) {
     const std::vector<RailStation>& rail = fit.plan.boat.rail;
     for (std::size_t i = 1; i < rail.size(); ++i) {
@@ -134,14 +121,18 @@ void fit_obstacle(Fit& fit, std::size_t i) {
                 "part off the boat");
 }
 
-template <class Named>
-std::vector<std::string> names_in(const std::vector<Named>& list) {
-    std::vector<std::string> names;
-    for (const Named& each : list) names.push_back(each.name);
-    return names;
-}
-
 }  // namespace
+
+std::pair<Length, Length> rail_ends(const Boat& boat) { return {boat.rail.front().x, boat.rail.back().x}; }
+
+bool rail_is_sound(const Boat& boat) {
+    const bool inside_out =
+        std::any_of(boat.rail.begin(), boat.rail.end(), [](const auto& s) { return s.half_breadth < Length{}; });
+    return boat.rail.size() >= 2 && !inside_out &&
+           std::adjacent_find(boat.rail.begin(), boat.rail.end(), [](const RailStation& a, const RailStation& b) {
+               return !(a.x < b.x);
+           }) == boat.rail.end();
+}
 
 void fit_boat(Fit& fit) {
     const Boat& boat = fit.plan.boat;

@@ -72,6 +72,16 @@ inline constexpr Limit<double> modification_factor{0.2, 1.1, "", "k_mod of EN 19
 inline constexpr Limit<double> material_factor{1.0, 2.0, "", "gamma_M of EN 1995-1-1, table 2.3, and national choices"};
 inline constexpr Limit<Angle> shedding_slope{5.0_deg, 80.0_deg, "deg", "flatter holds any snow, steeper is a wall"};
 
+// Neighbours
+inline constexpr Limit<Length> neighbour_gap{0.0_m, 50.0_m, "m",
+                                             "0 touches the rail; from farther nothing reaches a cover"};
+inline constexpr Limit<Length> neighbour_height{-30.0_m, 100.0_m, "m",
+                                                "from a boat on a lower level to a tall building"};
+inline constexpr Limit<Length> neighbour_length{0.001_m, 200.0_m, "m", "over 0, and no longer than a very large shed"};
+inline constexpr Limit<Length> neighbour_along{-300.0_m, 300.0_m, "m",
+                                               "a shed may begin before the boat and end behind it"};
+inline constexpr Limit<Angle> neighbour_slope{0.0_deg, 80.0_deg, "deg", "steeper is a wall"};
+
 // Straps
 inline constexpr Limit<Force> strap_stiffness{1.0_kN, 20000.0_kN, "kN", "EA from a rubber cord to a steel rope"};
 inline constexpr Limit<Force> break_strength{0.1_kN, 200.0_kN, "kN", "from a string to a lifting sling"};

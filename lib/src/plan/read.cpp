@@ -130,6 +130,16 @@ public:
         }
     }
 
+    template <class Struct>
+    void maybe_part(std::string_view key, std::optional<Struct>& x, std::string_view about) {
+        if (maybe(key) != nullptr) part(key, x, about);
+    }
+
+    template <class Item>
+    void maybe_list(std::string_view key, std::vector<Item>& x, const Count& count, std::string_view about) {
+        if (maybe(key) != nullptr) list(key, x, count, about);
+    }
+
     template <class Choice, std::size_t N, class Function>
     void kinds(std::string_view key, Choice& x, const Word<Choice> (&words)[N], std::string_view about, Function f) {
         const bool sound = kind_is_read(key, x, words, about);

@@ -45,6 +45,8 @@ constexpr std::string_view definition_name() {
     if constexpr (std::same_as<Type, Obstacle>) return "obstacle";
     if constexpr (std::same_as<Type, Boat>) return "boat";
     if constexpr (std::same_as<Type, GroundSnow>) return "ground_snow";
+    if constexpr (std::same_as<Type, NeighbourRoof>) return "neighbour_roof";
+    if constexpr (std::same_as<Type, Neighbour>) return "neighbour";
     if constexpr (std::same_as<Type, Site>) return "site";
     if constexpr (std::same_as<Type, SnowBasis>) return "snow_basis";
     if constexpr (std::same_as<Type, CombinationBasis>) return "combination_basis";
@@ -131,13 +133,16 @@ public:
     }
     template <class Item>
     void list(std::string_view key, const std::vector<Item>&, const Count& count, std::string_view about) {
-        JsonValue made = JsonValue::object();
-        made.add("description", text(about));
-        made.add("type", text("array"));
-        made.add("minItems", JsonValue::of_number(static_cast<double>(count.least)));
-        made.add("maxItems", JsonValue::of_number(static_cast<double>(count.most)));
-        made.add("items", item<Item>());
-        add(key, std::move(made), true);
+        add(key, list_schema<Item>(count, about), true);
+    }
+
+    template <class Struct>
+    void maybe_part(std::string_view key, const std::optional<Struct>&, std::string_view about) {
+        add(key, described(item<Struct>(), about), false);
+    }
+    template <class Item>
+    void maybe_list(std::string_view key, const std::vector<Item>&, const Count& count, std::string_view about) {
+        add(key, list_schema<Item>(count, about), false);
     }
 
     template <class Choice, std::size_t N, class Function>
@@ -236,6 +241,17 @@ private:
         made.add("description", text(about));
         made.add("type", text("object"));
         close(made, members);
+        return made;
+    }
+
+    template <class Item>
+    JsonValue list_schema(const Count& count, std::string_view about) {
+        JsonValue made = JsonValue::object();
+        made.add("description", text(about));
+        made.add("type", text("array"));
+        made.add("minItems", JsonValue::of_number(static_cast<double>(count.least)));
+        made.add("maxItems", JsonValue::of_number(static_cast<double>(count.most)));
+        made.add("items", item<Item>());
         return made;
     }
 

@@ -122,6 +122,7 @@ void fit_upright_length(Fit& fit, Length length, const Section& section, const s
 
 std::vector<Problem> fit_problems(const Plan& plan) {
     Fit fit{plan};
+    fit_site(fit);
     fit_basis(fit);
     fit_boat(fit);
     fit_straps(fit);

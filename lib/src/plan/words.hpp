@@ -39,6 +39,10 @@ inline constexpr Word<UnbalancedWindow> unbalanced_windows[]{{UnbalancedWindow::
 inline constexpr Word<SlidSnow> slid_snows[]{{SlidSnow::caught, "caught"}, {SlidSnow::falls_clear, "falls clear"}};
 inline constexpr Word<Hold> holds[]{{Hold::pinned, "pinned"}, {Hold::sliding, "sliding"}, {Hold::free, "free"}};
 inline constexpr Word<Sides> sides[]{{Sides::both, "both"}, {Sides::port, "port"}, {Sides::starboard, "starboard"}};
+inline constexpr Word<NeighbourSide> neighbour_sides[]{{NeighbourSide::port, "port"},
+                                                       {NeighbourSide::starboard, "starboard"},
+                                                       {NeighbourSide::bow, "bow"},
+                                                       {NeighbourSide::stern, "stern"}};
 inline constexpr Word<FoundKind> found_kinds[]{
     {FoundKind::pole, "pole"}, {FoundKind::upright, "upright"}, {FoundKind::strap, "strap"}};
 inline constexpr std::string_view risk_categories[]{"I", "II", "III", "IV"};

@@ -126,6 +126,16 @@ public:
         object_.add(key, std::move(made));
     }
 
+    template <class Struct>
+    void maybe_part(std::string_view key, const std::optional<Struct>& x, std::string_view about) {
+        if (x) part(key, *x, about);
+    }
+
+    template <class Item>
+    void maybe_list(std::string_view key, const std::vector<Item>& x, const Count& count, std::string_view about) {
+        if (!x.empty()) list(key, x, count, about);
+    }
+
     template <class Choice, std::size_t N, class Function>
     void kinds(std::string_view key, const Choice& x, const Word<Choice> (&words)[N], std::string_view, Function f) {
         object_.add(key, leaf(x, words));

@@ -50,6 +50,12 @@ inline constexpr ProblemCode plan_problem_codes[]{
     {"plan.text.control", ProblemStage::value, "a text holds a control character"},
     {"plan.text.utf8", ProblemStage::value, "a text of a plan made in code is not UTF-8"},
 
+    {"site.neighbour.duplicate", ProblemStage::fit, "two neighbours of one name"},
+    {"site.neighbour.order", ProblemStage::fit, "a neighbour ends before it begins"},
+    {"site.neighbour.off_boat", ProblemStage::fit,
+     "a neighbour to port or starboard ends ahead of the boat or begins astern"},
+    {"site.neighbour.run", ProblemStage::fit, "a neighbour's roof slopes over more than its whole length"},
+
     {"basis.snow.mixed", ProblemStage::fit, "ground load and snow rules belong to different documents"},
     {"plan.combination.mixed", ProblemStage::fit, "a snow factor that does not belong to the ground load's document"},
     {"timber.grade.unknown", ProblemStage::fit, "no timber grade of that name"},

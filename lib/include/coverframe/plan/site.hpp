@@ -93,7 +93,7 @@ struct Neighbour {
     NeighbourSide side = NeighbourSide::port;
     Length gap{};     ///< level distance from the rail of the cover to the face of the neighbour, from 0
     Length eave_z{};  ///< z of its eave or parapet, or of the rail of a covered boat; may lie below the cover
-    Length fetch{};   ///< length of its roof or cover across the eave, over 0
+    Length fetch{};   ///< length of its roof or cover across the eave, from one eave to the other, over 0
     std::optional<Length> from{};         ///< x of its forward end; port and starboard only; empty: as far as the boat
     std::optional<Length> to{};           ///< x of its after end; likewise
     std::optional<NeighbourRoof> roof{};  ///< empty if nothing can slide from it towards the boat
@@ -105,7 +105,7 @@ struct Neighbour {
 struct Site {
     std::string name;
     GroundSnow ground_snow;
-    std::vector<Neighbour> neighbours{};
+    std::vector<Neighbour> neighbours{};  ///< names unique
 
     bool operator==(const Site&) const = default;
 };
