@@ -9,7 +9,7 @@ The work can hurt people: a competent person judges the result, and local codes 
 `cautions`.
 """
 
-from . import asce7_22, en1991_1_3, errors, film, plot
+from . import asce7_22, en1991_1_3, errors, film, plot, yearly_maxima
 from ._core import version as __version__
 from .assessment import Arrangement, Assessment, Finding, ForceRange, Situation, Term, assess, cautions
 from .errors import Error, InputError, Problem, StateError
@@ -40,4 +40,5 @@ __all__ = [
     "read_plan",
     "schema",
     "strip",
+    "yearly_maxima",
 ]

@@ -70,3 +70,29 @@ def en1991_1_3_roof_load(
 def strip(
     shape: _Shape, span: _Floats, rise: _Floats, load: _Floats, tension: _Floats, stiffness: _Floats, /
 ) -> tuple[_Floats, ...]: ...
+def extremes_fit(
+    family: int, method: int, maxima_kpa: _Floats, /
+) -> tuple[float, float, int, int, float, float, str]: ...
+def extremes_load(
+    family: int,
+    method: int,
+    first: float,
+    second: float,
+    winters: int,
+    without_snow: int,
+    return_periods: _Floats,
+    /,
+) -> _Floats: ...
+def extremes_interval(
+    family: int,
+    method: int,
+    first: float,
+    second: float,
+    winters: int,
+    without_snow: int,
+    return_periods: _Floats,
+    level: float,
+    draws: int,
+    seed: int,
+    /,
+) -> tuple[_Floats, _Floats]: ...

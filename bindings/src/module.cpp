@@ -61,4 +61,5 @@ PYBIND11_MODULE(_core, module) {
     cb::bind_plan(module);
     cb::bind_assessment(module);
     cb::bind_rules(module);
+    cb::bind_extremes(module);
 }
