@@ -228,9 +228,9 @@ TEST_CASE("asce7 catalogue: every rule answers with finite numbers") {
     for (const Rule& rule : rules()) {
         if (!std::ranges::count(editions, rule.space)) continue;
         CAPTURE(text_of(rule));
-        for (const auto& [keyword, value] : results_of(text_of(rule))) {
-            CAPTURE(keyword);
-            CHECK(std::isfinite(value));
+        for (const auto& result : results_of(text_of(rule))) {
+            CAPTURE(result.first);
+            CHECK(std::isfinite(result.second));
         }
     }
 }

@@ -20,8 +20,7 @@ UnbalancedGable unbalanced_gable_7_6_1(const Gable& gable, double importance) {
 }
 
 StepDrift step_drift_7_7_1(const LowerRoof& roof, Length upper_length, double importance) {
-    const Length leeward =
-        std::min(drift_height_7_6(roof.ground_load, upper_length, importance), 0.6 * roof.length);
+    const Length leeward = std::min(drift_height_7_6(roof.ground_load, upper_length, importance), 0.6 * roof.length);
     const Length windward = windward_share_7_7_1 * drift_height_7_6(roof.ground_load, roof.length, importance);
     return asce7::fifty_year::step_drift_of_heights_7_7_1(roof, leeward, windward);
 }

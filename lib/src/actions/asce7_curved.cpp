@@ -26,14 +26,14 @@ CircularArc circular_arc_7_6_2(Length half_span, Length rise) {
 UnbalancedCurve unbalanced_curve_7_6_2(const CurvedRoof& roof) {
     check_flat_load(roof.flat_load);
     check_exposure(roof.exposure);
-    const double eave_deg = argument::slope_in_deg(roof.eave_slope, "asce7.slope.range");
+    argument::slope_in_deg(roof.eave_slope, "asce7.slope.range");
     argument::within(in_ft(roof.eave_clearance), 0.0, limit::length_high,
                      {"asce7.eave_clearance.range", "clearance below the eave", "ft"});
 
     const auto factor_at = [&](Angle slope) { return slope_factor_on_chart_7_4(slope, roof.chart, roof.surface); };
     const auto load_of = [&](double factor) { return 2.0 * factor / roof.exposure * roof.flat_load; };
     UnbalancedCurve curve;
-    curve.figure_case = eave_deg < 30.0 ? 1 : eave_deg <= 70.0 ? 2 : 3;
+    curve.figure_case = roof.eave_slope < from_deg(30.0) ? 1 : roof.eave_slope <= from_deg(70.0) ? 2 : 3;
     curve.slope_factor_eave = factor_at(roof.eave_slope);
     curve.slope_factor_30 = curve.figure_case == 1 ? curve.slope_factor_eave : factor_at(from_deg(30.0));
     curve.crown = 0.5 * roof.flat_load;

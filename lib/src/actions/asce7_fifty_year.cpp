@@ -48,8 +48,8 @@ double thermal_factor_7_3_2(ThermalCondition condition) {
         case ThermalCondition::heated: return 1.0;
         case ThermalCondition::greenhouse: return 0.85;
     }
-    argument::refuse({"asce7.thermal_condition.range", "thermal condition number", "-"},
-                     static_cast<double>(condition), 0, 5);
+    argument::refuse({"asce7.thermal_condition.range", "thermal condition number", "-"}, static_cast<double>(condition),
+                     0, 5);
 }
 
 Pressure narrow_gable_7_6_1(Pressure ground_load, Angle slope, Length eave_to_ridge, Framing framing,

@@ -38,11 +38,11 @@ enum class Surface {
 
 /// Roughness of the land round the yard, as Table 7.3-1 (7-10: Table 7-2) divides it.
 enum class Terrain {
-    B,                  ///< town, suburb, wood
-    C,                  ///< open country with scattered obstructions
-    D,                  ///< open water or flat unbroken land upwind
-    above_tree_line,    ///< windswept mountains above the trees
-    alaska_treeless,    ///< Alaska, no trees within 2 miles
+    B,                ///< town, suburb, wood
+    C,                ///< open country with scattered obstructions
+    D,                ///< open water or flat unbroken land upwind
+    above_tree_line,  ///< windswept mountains above the trees
+    alaska_treeless,  ///< Alaska, no trees within 2 miles
 };
 
 /// How the wind reaches the roof.
@@ -67,9 +67,9 @@ enum class RoofShape { hip_or_gable, monoslope, curved };
 
 /// The three charts of the slope factor. Which value of C_t belongs to which differs by edition.
 enum class SlopeChart {
-    warm,        ///< (a)
-    cold,        ///< (b), about C_t = 1.1
-    very_cold,   ///< (c), C_t from 1.2; every unheated cover
+    warm,       ///< (a)
+    cold,       ///< (b), about C_t = 1.1
+    very_cold,  ///< (c), C_t from 1.2; every unheated cover
 };
 
 [[nodiscard]] constexpr std::array<const char*, 4> choices_of(RiskCategory) { return {"I", "II", "III", "IV"}; }
@@ -95,7 +95,7 @@ inline constexpr double roof_high = 200.0;                        ///< p_f and p
 inline constexpr double length_high = 3000.0;                     ///< any other length [ft]
 /// A limit in feet or psf that is met exactly is still met when it was written in metres or kPa.
 inline constexpr double rounding = 1.0 + 1e-12;
-inline constexpr double fetch_high = 600.0 * rounding;            ///< l_u and W [ft]
+inline constexpr double fetch_high = 600.0 * rounding;  ///< l_u and W [ft]
 }  // namespace limit
 
 /// Ground load that is not negative and not absurd.   \throws InputError asce7.ground_load.range

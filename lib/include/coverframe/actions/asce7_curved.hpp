@@ -12,11 +12,11 @@ namespace coverframe::asce7 {
 
 /// A roof that is part of a circle, eave to eave.
 struct CircularArc {
-    Length radius{};          ///< R [m]
-    Angle eave_to_crown{};    ///< slope of the line from eave to crown [rad]
-    Angle eave_slope{};       ///< tangent at the eave [rad]
-    Length to_30_degrees{};   ///< from the crown to where the slope is 30 degrees, horizontal, or to the eave [m]
-    Length to_70_degrees{};   ///< the same for 70 degrees [m]
+    Length radius{};         ///< R [m]
+    Angle eave_to_crown{};   ///< slope of the line from eave to crown [rad]
+    Angle eave_slope{};      ///< tangent at the eave [rad]
+    Length to_30_degrees{};  ///< from the crown to where the slope is 30 degrees, horizontal, or to the eave [m]
+    Length to_70_degrees{};  ///< the same for 70 degrees [m]
 };
 
 /// Slopes of a circular arc.
@@ -42,22 +42,22 @@ struct CircularArc {
 
 /// The lee half of a curved roof, and what lies below its eave.
 struct CurvedRoof {
-    Pressure flat_load{};      ///< p_f [Pa], 0 to 200 kPa
-    double exposure = 0;       ///< C_e [-], 0.5 to 1.5
+    Pressure flat_load{};  ///< p_f [Pa], 0 to 200 kPa
+    double exposure = 0;   ///< C_e [-], 0.5 to 1.5
     SlopeChart chart = SlopeChart::very_cold;
     Surface surface = Surface::other;
-    Angle eave_slope{};        ///< tangent at the eave [rad], 0 to pi/2
-    Length eave_clearance{};   ///< from the eave down or across to the ground or another roof [m], not negative
+    Angle eave_slope{};       ///< tangent at the eave [rad], 0 to pi/2
+    Length eave_clearance{};  ///< from the eave down or across to the ground or another roof [m], not negative
 };
 
 /// The unbalanced arrangement. The windward half is empty; between the points of the lee half the load runs straight.
 struct UnbalancedCurve {
-    int figure_case = 0;          ///< 1, 2 or 3 of Fig. 7-3 or 7.4-2
-    double slope_factor_30 = 0;   ///< C_s at the 30 degree point; at the eave if the roof is flatter (case 1) [-]
-    double slope_factor_eave = 0; ///< C_s at the eave [-], 0 in case 3
-    Pressure crown{};             ///< at the crown [Pa]
-    Pressure at_30_degrees{};     ///< at the 30 degree point; at the eave in case 1 [Pa]
-    Pressure eave{};              ///< at the eave; in case 3 from the 70 degree point on [Pa]
+    int figure_case = 0;           ///< 1, 2 or 3 of Fig. 7-3 or 7.4-2
+    double slope_factor_30 = 0;    ///< C_s at the 30 degree point; at the eave if the roof is flatter (case 1) [-]
+    double slope_factor_eave = 0;  ///< C_s at the eave [-], 0 in case 3
+    Pressure crown{};              ///< at the crown [Pa]
+    Pressure at_30_degrees{};      ///< at the 30 degree point; at the eave in case 1 [Pa]
+    Pressure eave{};               ///< at the eave; in case 3 from the 70 degree point on [Pa]
 };
 
 /// Unbalanced load of a curved roof.

@@ -80,9 +80,9 @@ struct Drift {
 
 /// Two structures side by side.
 struct Gap {
-    Length separation{};     ///< s, level, between both [m], over 0 to 3000 ft
-    Length height{};         ///< h, edge of the higher roof above the lower one [m], over 0 to 3000 ft
-    Length lower_length{};   ///< of the lower roof, away from the gap [m], over 0 to 600 ft
+    Length separation{};    ///< s, level, between both [m], over 0 to 3000 ft
+    Length height{};        ///< h, edge of the higher roof above the lower one [m], over 0 to 3000 ft
+    Length lower_length{};  ///< of the lower roof, away from the gap [m], over 0 to 600 ft
 };
 
 /// A drift on the lower structure, from its near edge on.

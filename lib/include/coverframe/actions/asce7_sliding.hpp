@@ -29,11 +29,11 @@ namespace coverframe::asce7 {
 
 /// Snow that has slid onto a lower roof.
 struct SlidingSnow {
-    bool needed = false;      ///< false if nothing can slide so far; then all below is zero
-    LineLoad per_eave{};      ///< all that leaves the upper roof, by length of its eave [N/m]
-    Pressure intensity{};     ///< on the lower roof, on top of its balanced load [Pa]
-    Length extent{};          ///< of the loaded strip from the near edge of the lower roof [m]
-    LineLoad on_lower_roof{}; ///< what of it the lower roof carries, by length of the eave [N/m]
+    bool needed = false;       ///< false if nothing can slide so far; then all below is zero
+    LineLoad per_eave{};       ///< all that leaves the upper roof, by length of its eave [N/m]
+    Pressure intensity{};      ///< on the lower roof, on top of its balanced load [Pa]
+    Length extent{};           ///< of the loaded strip from the near edge of the lower roof [m]
+    LineLoad on_lower_roof{};  ///< what of it the lower roof carries, by length of the eave [N/m]
 };
 
 /// Sliding snow on a lower roof that touches the upper one.

@@ -195,6 +195,7 @@ std::vector<Text> drift_results(const std::string& height) {
             {"height_m", "h", "min(" + height + ", h_c); 0 if not needed"},
             {"width_m", "w", "4 " + height + " up to h_c, above it min(4 " + height + "^2/h_c, 8 h_c)"},
             {"peak_kpa", "p_d", "h gamma, at the wall"},
+            {"at_wall_kpa", "p_wall", "p_b + p_d"},
             {"at_end_kpa", "p_end", "p_d (1 - l_lower/w) where the roof ends first, else 0"}};
 }
 

@@ -97,7 +97,7 @@ using GableNumbers = std::tuple<Length, UnitWeight, Length, double, Pressure, Pr
 /// A lower roof from the arguments of an entry.
 [[nodiscard]] asce7::LowerRoof asce7_roof(Pressure ground, Pressure balanced, Length step, Length lower);
 
-/// Height, width, peak and end of a drift on a roof, for a drift height written as `height`.
+/// Height, width, peak, load at the wall and end of a drift on a roof, for a drift height written as `height`.
 [[nodiscard]] std::vector<Text> drift_results(const std::string& height);
 
 /// Height, length, peak and end of a drift across a gap.
