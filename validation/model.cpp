@@ -7,7 +7,6 @@ const std::map<std::string, Model>& models() {
     static const std::map<std::string, Model> all = [] {
         std::map<std::string, Model> map;
         add_rule_models(map);
-        add_snow_models(map);
         add_extremes_models(map);
         add_timber_models(map);
         add_frame_models(map);

@@ -16,7 +16,6 @@ using Model = Answers (*)(const Input&);
 [[nodiscard]] const std::map<std::string, Model>& models();
 
 void add_rule_models(std::map<std::string, Model>& all);
-void add_snow_models(std::map<std::string, Model>& all);
 void add_extremes_models(std::map<std::string, Model>& all);
 void add_timber_models(std::map<std::string, Model>& all);
 void add_frame_models(std::map<std::string, Model>& all);
