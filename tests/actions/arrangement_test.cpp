@@ -42,7 +42,7 @@ Plan en_plan(double s_k_kpa, Surface surface) {
 }
 
 CoverStation station(double slope_deg, double half_breadth_ft = 4.0) {
-    return {1.0_m, from_deg(slope_deg), from_ft(half_breadth_ft)};
+    return {1.0_m, from_deg(slope_deg), from_ft(half_breadth_ft), 1.2_m};
 }
 
 const Arrangement* named(const std::vector<Arrangement>& all, const std::string& name) {
@@ -106,8 +106,9 @@ TEST_CASE("arrangement: ASCE 7-22 unbalanced by hand") {
     // p_drift = 1.976*17.9/1.6576 = 21.33 psf; p_s = 0.7*1.2*30 = 25.2
     const std::vector<CoverStation> stations{station(20.0)};
     const auto all = snow_arrangements(asce_plan(30.0), stations);
-    CHECK(names_of(all) ==
-          std::vector<std::string>{"balanced", "unbalanced, heavy to port", "unbalanced, heavy to starboard"});
+    CHECK(names_of(all) == std::vector<std::string>{"balanced", "unbalanced, heavy to port",
+                                                    "unbalanced, heavy to starboard", "cleared to port",
+                                                    "cleared to starboard"});
     CHECK(close(psf(all[1].port[0]), 25.2 + 21.33, 5e-4));
     CHECK(close(psf(all[1].starboard[0]), 7.56, 1e-12));
     CHECK(close(psf(all[2].starboard[0]), 25.2 + 21.33, 5e-4));
@@ -138,7 +139,7 @@ TEST_CASE("arrangement: ASCE 7-22 minimum load is a uniform arrangement of its o
         const double minimum = row.second;
         CAPTURE(ground);
         const auto all = snow_arrangements(asce_plan(ground), stations);
-        REQUIRE(all.size() == 4);
+        REQUIRE(all.size() == 6);
         CHECK(all[1].name == "minimum");
         for (const PlanLoad& load : all[1].port) CHECK(close(psf(load), minimum, 1e-12));
         for (const PlanLoad& load : all[1].starboard) CHECK(close(psf(load), minimum, 1e-12));
@@ -151,8 +152,9 @@ TEST_CASE("arrangement: EN 1991-1-3 duopitch of a printed example") {
     // for case (i), 0.26 for the halved slope of case (ii).
     const std::vector<CoverStation> stations{station(8.5)};
     const auto all = snow_arrangements(en_plan(0.65, Surface::slippery), stations);
-    CHECK(names_of(all) ==
-          std::vector<std::string>{"balanced", "drifted, heavy to starboard", "drifted, heavy to port"});
+    CHECK(names_of(all) == std::vector<std::string>{"balanced", "drifted, heavy to starboard",
+                                                    "drifted, heavy to port", "cleared to port",
+                                                    "cleared to starboard"});
     CHECK(close(kpa(all[0].port[0]), 0.52, 1e-12));
     CHECK(close(kpa(all[0].starboard[0]), 0.52, 1e-12));
     CHECK(close(kpa(all[1].port[0]), 0.26, 1e-12));
@@ -215,20 +217,31 @@ TEST_CASE("arrangement: workings lead to the heaviest station's load") {
 // ------------------------------------------------------------------------------------------------------------ limit
 
 TEST_CASE("arrangement: ASCE 7-22 window of the unbalanced case") {
-    const Plan plan = asce_plan(30.0);
+    Plan plan = asce_plan(30.0);
     const auto unbalanced = [&](std::vector<double> slopes) {
         std::vector<CoverStation> stations;
         for (const double slope : slopes) stations.push_back(station(slope));
         return named(snow_arrangements(plan, stations), "unbalanced, heavy to port") != nullptr;
     };
-    CHECK_FALSE(unbalanced({2.37}));
-    CHECK(unbalanced({2.39}));
-    CHECK(unbalanced({30.25}));
+    for (const std::vector<double>& level : {std::vector{2.37}, std::vector{0.0, 1.0}}) CHECK_FALSE(unbalanced(level));
+    for (const std::vector<double>& inside : {std::vector{2.39}, std::vector{30.25}, std::vector{50.0, 20.0}}) {
+        CHECK(unbalanced(inside));
+    }
+    // steeper than the window: carried on unless the plan chooses otherwise
+    CHECK(unbalanced({30.3}));
+    CHECK(unbalanced({35.0, 50.0}));
+    CHECK(unbalanced({1.0, 50.0}));
+    plan.basis.snow.unbalanced_window = Cited<UnbalancedWindow>{UnbalancedWindow::as_written, "invented"};
     CHECK_FALSE(unbalanced({30.3}));
-    CHECK(unbalanced({50.0, 20.0}));
-    CHECK(unbalanced({1.0, 50.0}));  // somewhere between the two stations the cover is inside
     CHECK_FALSE(unbalanced({35.0, 50.0}));
-    CHECK_FALSE(snow_arrangements(plan, std::vector{station(35.0)}).front().note.empty());
+    CHECK_FALSE(unbalanced({1.0, 50.0}));
+    CHECK(unbalanced({50.0, 20.0}));
+    const auto all = snow_arrangements(plan, std::vector{station(50.0), station(20.0)});
+    const Arrangement* port = named(all, "unbalanced, heavy to port");
+    REQUIRE(port != nullptr);
+    CHECK(port->starboard[0].value == all.front().starboard[0].value);  // outside the window: balanced
+    CHECK(psf(port->starboard[1]) < psf(all.front().starboard[1]));
+    CHECK(port->note.find("as the plan chooses (invented)") != std::string::npos);
 }
 
 TEST_CASE("arrangement: ASCE 7-22 drift is nothing on a flat station and from 70 degrees") {
@@ -240,13 +253,14 @@ TEST_CASE("arrangement: ASCE 7-22 drift is nothing on a flat station and from 70
 }
 
 TEST_CASE("arrangement: a station without breadth carries nothing and brings in no case") {
-    for (const Plan& plan : {asce_plan(30.0), en_plan(1.0, Surface::other)}) {
+    for (Plan plan : {asce_plan(30.0), en_plan(1.0, Surface::other)}) {
+        plan.basis.snow.unbalanced_window = Cited<UnbalancedWindow>{UnbalancedWindow::as_written, "invented"};
         const std::vector<CoverStation> stations{station(90.0, 0.0), station(40.0), station(5.0, 0.0)};
         const auto all = snow_arrangements(plan, stations);
         for (const Arrangement& a : all) {
             CHECK(psf(a.port[0]) == 0.0);
             CHECK(psf(a.starboard[2]) == 0.0);
-            CHECK(psf(a.port[1]) > 0.0);
+            CHECK(psf(a.port[1]) + psf(a.starboard[1]) > 0.0);
         }
         CHECK(named(all, "minimum") == nullptr);
         CHECK(named(all, "unbalanced, heavy to port") == nullptr);

@@ -25,11 +25,12 @@ std::vector<CoverStation> stations_of(const Plan& plan, const Cover& cover) {
     std::vector<CoverStation> stations;
     for (const int node : layout.stations) {
         const Length x = from_m(layout.frame.nodes[static_cast<std::size_t>(node)].at[0]);
-        stations.push_back({.x = x, .slope = from_deg(90.0), .half_breadth = Length{}});
+        stations.push_back({.x = x, .slope = from_deg(90.0), .half_breadth = Length{}, .rail_z = Length{}});
     }
     for (const CoverStrip& strip : cover.strips) {
         CoverStation& station = stations[static_cast<std::size_t>(strip.station)];
         station.half_breadth = from_m(std::abs(strip.rail[1]));
+        station.rail_z = from_m(strip.rail[2]);
         station.slope = film_slope_at(plan, station.x).value_or(station.slope);
     }
     return stations;

@@ -7,8 +7,6 @@
 
 #include "common.hpp"
 #include "coverframe/actions/arrangement.hpp"
-#include "coverframe/actions/asce7_22.hpp"
-#include "coverframe/actions/en1991_1_3.hpp"
 #include "coverframe/units/crossing.hpp"
 #include "shown.hpp"
 
@@ -206,7 +204,8 @@ Finding drainage_finding(const CheckInput& input, const FilmBay& bay) {
 
 Clause shedding_clause(const Plan& plan) {
     if (plan.basis.shedding_slope) return {"coverframe", "shedding slope of the plan"};
-    return plan.basis.snow.document == SnowDocument::asce7_22 ? asce7_22::clause_7_4 : en1991_1_3::clause_5_3_3;
+    const SnowDocument document = plan.basis.snow.document;
+    return {name_of(document), is_asce7(document) ? "7.4" : is_nbc(document) ? "4.1.6.2" : "5.3.3"};
 }
 
 Finding shedding_finding(const CheckInput& input, const Cited<Angle>& threshold, const FilmBay& bay) {

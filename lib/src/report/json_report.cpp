@@ -44,6 +44,17 @@ Json loads_of(const std::vector<PlanLoad>& loads) {
     return row;
 }
 
+/// For each station the points of a side: [share of the half breadth, load in kPa].
+Json fields_of(const std::vector<LoadProfile>& profiles) {
+    Json rows = Json::array();
+    for (const LoadProfile& profile : profiles) {
+        Json points = Json::array();
+        for (const LoadPoint& point : profile) points.push_back({number(point.share), number(in_kPa(point.load.value))});
+        rows.push_back(std::move(points));
+    }
+    return rows;
+}
+
 Json stations_of(const Assessment& assessment) {
     Json rows = Json::array();
     for (const CoverStation& station : assessment.stations) {
@@ -62,6 +73,8 @@ Json arrangements_of(const Assessment& assessment) {
                         {"note", arrangement.note},
                         {"port_kpa", loads_of(arrangement.port)},
                         {"starboard_kpa", loads_of(arrangement.starboard)},
+                        {"port_field", fields_of(arrangement.port_field)},
+                        {"starboard_field", fields_of(arrangement.starboard_field)},
                         {"workings", workings_of(arrangement.workings)}});
     }
     return rows;
