@@ -7,27 +7,6 @@
 namespace coverframe::plan_detail {
 namespace {
 
-/// The factor on snow, leading action, for the strength of members; and where it stands.
-struct SnowFactor {
-    double low = 0;
-    double high = 0;
-    const char* clause = "";
-};
-
-// ASCE 7-22: the 1.0 read on a page (Maguire et al., STRUCTURE magazine, Feb. 2022). ASCE 7-10, ASCE 7-16 and NBC: from
-// memory, sure. EN 1990: 1.5 recommended, read on a page (University of Siegen lecture script); others by annex.
-SnowFactor snow_factor_of(SnowDocument document) {
-    switch (document) {
-        case SnowDocument::asce7_10: return {1.6, 1.6, "ASCE 7-10, 2.3.2"};
-        case SnowDocument::asce7_16: return {1.6, 1.6, "ASCE 7-16, 2.3.1"};
-        case SnowDocument::asce7_22: return {1.0, 1.0, "ASCE 7-22, 2.3.1"};
-        case SnowDocument::nbc2015: return {1.5, 1.5, "NBC 2015, table 4.1.3.2"};
-        case SnowDocument::nbc2020: return {1.5, 1.5, "NBC 2020, table 4.1.3.2"};
-        case SnowDocument::en1991_1_3: break;
-    }
-    return {1.0, 2.0, "EN 1990:2002, table A1.2(B), recommends 1.5, and a National Annex may differ"};
-}
-
 /// Whose factor it is, for the sentence; empty if it is nobody's.
 std::string owner_of(double factor) {
     if (factor == 1.0) return " belongs to ground loads of ASCE 7-22, which are at strength level";
@@ -38,7 +17,7 @@ std::string owner_of(double factor) {
 
 void fit_snow_factor(Fit& fit, SnowDocument document) {
     const double factor = fit.plan.basis.combination.snow.value;
-    const SnowFactor due = snow_factor_of(document);
+    const SnowFactorRange due = snow_factor_range(document);
     const bool believed = factor >= limit::action_factor.low && factor <= limit::action_factor.high;
     if (!believed || (factor >= due.low && factor <= due.high)) return;  // an unbelievable one is reported as such
     const std::string owner = owner_of(factor);

@@ -81,6 +81,30 @@ struct CombinationBasis {
     bool operator==(const CombinationBasis&) const = default;
 };
 
+/// Factors on snow, leading action, for the strength of members, that may go with ground loads of a document.
+struct SnowFactorRange {
+    double low = 0;
+    double high = 0;
+    const char* clause = "";
+};
+
+/// Factor on snow that belongs to ground loads of a document. Any other one mixes two documents.
+/// ASCE 7-10, ASCE 7-16: 1.6; ASCE 7-22: 1.0, its loads being at strength level; NBC: 1.5; EN 1991-1-3: 1.0 to 2.0, a
+/// national choice, 1.5 recommended
+/// Source: the 1.0 of ASCE 7-22 read on a page (Maguire et al., STRUCTURE magazine, Feb. 2022), as is the 1.5 of EN 1990
+/// (University of Siegen lecture script); ASCE 7-10, ASCE 7-16 and NBC from memory, sure.
+[[nodiscard]] constexpr SnowFactorRange snow_factor_range(SnowDocument document) {
+    switch (document) {
+        case SnowDocument::asce7_10: return {1.6, 1.6, "ASCE 7-10, 2.3.2"};
+        case SnowDocument::asce7_16: return {1.6, 1.6, "ASCE 7-16, 2.3.1"};
+        case SnowDocument::asce7_22: return {1.0, 1.0, "ASCE 7-22, 2.3.1"};
+        case SnowDocument::nbc2015: return {1.5, 1.5, "NBC 2015, table 4.1.3.2"};
+        case SnowDocument::nbc2020: return {1.5, 1.5, "NBC 2020, table 4.1.3.2"};
+        case SnowDocument::en1991_1_3: break;
+    }
+    return {1.0, 2.0, "EN 1990:2002, table A1.2(B), recommends 1.5, and a National Annex may differ"};
+}
+
 enum class TimberDocument {
     nds2018,     ///< "NDS 2018", strength design (load and resistance factor) format
     en1995_1_1,  ///< "EN 1995-1-1:2004"
