@@ -39,17 +39,62 @@ struct Choices {
     }
 };
 
-void add_site_and_basis(Choices& choices, const Plan& plan) {
-    const GroundSnow& snow = plan.site.ground_snow;
-    const Basis& basis = plan.basis;
+/// What the ground load means: "ASCE 7-22, at strength level for risk category II", "EN 1991-1-3:2003, 50 years".
+std::string meaning_of(const GroundSnow& snow) {
+    const std::string document = name_of(snow.document);
+    if (level_of(snow.document) == Level::strength) return document + ", at strength level for risk category " + snow.risk_category;
     const std::string category = snow.risk_category.empty() ? "" : ", risk category " + snow.risk_category;
-    choices.row("ground snow, " + std::string(name_of(snow.document)) + category, value_html(in_kPa(snow.load), "kPa", choices.units),
-                snow.source);
-    choices.add("exposure factor C_e", basis.snow.exposure_factor);
+    return document + ", " + std::to_string(snow.return_period_years.value_or(50)) + " years" + category;
+}
+
+void add_ground(Choices& choices, const Site& site) {
+    const GroundSnow& snow = site.ground_snow;
+    choices.row("ground snow, " + meaning_of(snow), value_html(in_kPa(snow.load), "kPa", choices.units), snow.source);
+    if (snow.rain) choices.row("rain that goes with the snow", value_html(in_kPa(*snow.rain), "kPa", choices.units), snow.source);
+    for (const Neighbour& neighbour : site.neighbours) {
+        choices.row("height of " + neighbour.name + " over the datum", value_html(neighbour.eave_z, choices.units), neighbour.source);
+        choices.row("gap between " + neighbour.name + " and the rail", value_html(neighbour.gap, choices.units), neighbour.source);
+    }
+}
+
+/// What was taken where the document does not say how a boat cover is to be read.
+void add_readings(Choices& choices, const SnowBasis& snow) {
+    if (is_asce7(snow.document) || is_nbc(snow.document)) {
+        const Cited<UnbalancedWindow> window = unbalanced_window_of(snow);
+        choices.words("unbalanced snow where the slope lies outside the document's window",
+                      window.value == UnbalancedWindow::carried_on ? "looked at" : "not looked at", window.source);
+    }
+    if (is_asce7(snow.document)) {
+        const Cited<GableFraming> framing = gable_framing_of(snow);
+        choices.words("frame taken as simple rafters", framing.value == GableFraming::simple_rafters ? "yes" : "no", framing.source);
+    }
+    if (snow.surface.value == Surface::slippery) {
+        const Cited<SlidSnow> slid = slid_snow_of(snow);
+        choices.words("snow that slides", slid.value == SlidSnow::caught ? "stays on the cover above the rail" : "falls clear of the cover",
+                      slid.source);
+    }
+}
+
+const char* words_of(ImportanceCategory category) {
+    switch (category) {
+        case ImportanceCategory::low: return "low";
+        case ImportanceCategory::normal: return "normal";
+        case ImportanceCategory::high: return "high";
+        case ImportanceCategory::post_disaster: return "post-disaster";
+    }
+    return "";
+}
+
+void add_site_and_basis(Choices& choices, const Plan& plan) {
+    const Basis& basis = plan.basis;
+    add_ground(choices, plan.site);
+    choices.add(is_nbc(basis.snow.document) ? "wind factor C_w" : "exposure factor C_e", basis.snow.exposure_factor);
+    if (const auto& category = basis.snow.importance_category) choices.words("importance category", words_of(category->value), category->source);
     choices.add("thermal factor C_t", basis.snow.thermal_factor);
     choices.words("surface", basis.snow.surface.value == Surface::slippery ? "slippery, snow free to slide" : "other, snow kept from sliding",
                   basis.snow.surface.source);
     choices.add("winter wind W_2", basis.snow.winter_wind);
+    add_readings(choices, basis.snow);
     choices.add("factor on self-weight", basis.combination.permanent);
     choices.add("factor on snow", basis.combination.snow);
     choices.words("timber", name_of(basis.timber.document), "plan");
