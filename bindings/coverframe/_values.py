@@ -7,7 +7,7 @@ library are converted to it. Everything broadcasts as in NumPy.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 import numpy as np
@@ -21,7 +21,15 @@ Floats = NDArray[np.float64]
 Numbers = float | Floats
 
 #: Unit of a keyword by its ending. Longer endings first; no ending is a pure number.
-_UNITS = (("_kn_per_m3", "kN/m3"), ("_n_per_m", "N/m"), ("_kpa", "kPa"), ("_deg", "deg"), ("_m", "m"))
+_UNITS = (
+    ("_kn_per_m3", "kN/m3"),
+    ("_kn_per_m", "kN/m"),
+    ("_n_per_m", "N/m"),
+    ("_kpa", "kPa"),
+    ("_deg", "deg"),
+    ("_kn", "kN"),
+    ("_m", "m"),
+)
 
 
 def unit_of(keyword: str) -> str:
@@ -51,12 +59,19 @@ def numbers(keyword: str, value: Any) -> Floats:
     return np.ascontiguousarray(array, dtype=np.float64).reshape(array.shape)
 
 
-_EXAMPLES = {"kPa": '"30 psf"', "deg": '"45 deg"', "m": '"5 ft 6 in"', "N/m": '"500 N/m"', "kN/m3": '"20 pcf"'}
+_EXAMPLES = {
+    "kPa": '"30 psf"',
+    "deg": '"45 deg"',
+    "m": '"5 ft 6 in"',
+    "N/m": '"500 N/m"',
+    "kN/m": '"500 N/m"',
+    "kN": '"200 lbf"',
+    "kN/m3": '"20 pcf"',
+}
 
 
-def columns(**keywords: Any) -> tuple[tuple[int, ...], list[Floats]]:
-    """Shape of the result and one column a keyword: as many items as the result, or a single one that serves all."""
-    arrays = {keyword: numbers(keyword, value) for keyword, value in keywords.items()}
+def broadcast(arrays: Mapping[str, Floats]) -> tuple[tuple[int, ...], list[Floats]]:
+    """Shape of the result and one column an array: as many items as the result, or a single one that serves all."""
     try:
         shape = np.broadcast_shapes(*(array.shape for array in arrays.values()))
     except ValueError as error:
@@ -67,14 +82,41 @@ def columns(**keywords: Any) -> tuple[tuple[int, ...], list[Floats]]:
     return shape, [array.reshape(-1) for array in spread]
 
 
+def columns(**keywords: Any) -> tuple[tuple[int, ...], list[Floats]]:
+    """`broadcast` of keyword arguments that are numbers."""
+    return broadcast({keyword: numbers(keyword, value) for keyword, value in keywords.items()})
+
+
 def result(values: Floats) -> Numbers:
     """A float for a single value, the array itself otherwise."""
     return float(values) if values.ndim == 0 else values
 
 
-def choice(keyword: str, value: str, choices: Sequence[str]) -> int:
-    """Number of the choice."""
-    if isinstance(value, str) and value in choices:
-        return choices.index(value)
-    names = ", ".join(repr(name) for name in choices)
-    raise refuse("argument.choice", "/" + keyword, repr(value), f"{keyword} must be one of {names}, not {value!r}")
+def choices(keyword: str, value: Any, words: Sequence[str]) -> Floats:
+    """Numbers of the chosen words; `value` is one word or an array of them."""
+    array = np.asarray(value)
+    known = {word: float(number) for number, word in enumerate(words)}
+    chosen = np.empty(array.shape)
+    for index, word in np.ndenumerate(array):
+        if not (isinstance(word, str) and word in known):
+            names = ", ".join(repr(name) for name in words)
+            where = "/".join(["", keyword, *(str(i) for i in index)])
+            shown = str(word) if isinstance(word, str) else word
+            raise refuse("argument.choice", where, repr(shown), f"{keyword} must be one of {names}, not {shown!r}")
+        chosen[index] = known[word]
+    return chosen
+
+
+def truths(keyword: str, value: Any) -> Floats:
+    """1 for True and 0 for False, one or an array of them."""
+    array = np.asarray(value)
+    if array.dtype.kind != "b":
+        raise refuse("argument.truth", "/" + keyword, repr(value), f"{keyword} must be True or False")
+    return array.astype(np.float64)
+
+
+def choice(keyword: str, value: Any, words: Sequence[str]) -> int:
+    """Number of the word."""
+    if isinstance(value, str):
+        return int(choices(keyword, value, words))
+    raise refuse("argument.choice", "/" + keyword, repr(value), f"{keyword} must be a word, not {value!r}")

@@ -124,10 +124,15 @@ class Arrangement:
     clause: str
     #: What was read into the document for a boat cover; may be empty.
     note: str
-    #: One a station [kPa].
+    #: One a station [kPa]: the greatest load of the side, which its strips carry all over.
     port_kpa: Floats
-    #: One a station [kPa].
+    #: Likewise.
     starboard_kpa: Floats
+    #: One a station: the load across the side, straight from row to row; share of the half breadth from the ridge (0) to
+    #: the rail (1), and load [kPa]. Two rows at one share are a step.
+    port_field: tuple[Floats, ...] = field(repr=False)
+    #: Likewise.
+    starboard_field: tuple[Floats, ...] = field(repr=False)
     #: For the station with the heaviest load.
     workings: tuple[Term, ...] = field(repr=False)
 
@@ -216,7 +221,10 @@ class Assessment:
     @property
     def arrangements(self) -> list[Arrangement]:
         """The arrangements of snow, one load a station."""
-        return [Arrangement(*row[:-1], workings=_terms(row[-1])) for row in self._handle.arrangements()]
+        return [
+            Arrangement(*row[:5], tuple(row[5]), tuple(row[6]), workings=_terms(row[7]))
+            for row in self._handle.arrangements()
+        ]
 
     @property
     def stations(self) -> dict[str, Floats]:

@@ -101,12 +101,27 @@ py::dict stations(const Assessment& a) {
                     "half_breadth_m"_a = numbers(rows, [](const Row& r) { return in_m(r.half_breadth); }));
 }
 
+/// One array a station: a row for each point, its share and its load [kPa].
+py::list fields(const std::vector<LoadProfile>& profiles) {
+    py::list all;
+    for (const LoadProfile& profile : profiles) {
+        py::array_t<double> points({profile.size(), std::size_t{2}});
+        double* to = points.mutable_data();
+        for (const LoadPoint& point : profile) {
+            *to++ = point.share;
+            *to++ = in_kPa(point.load.value);
+        }
+        all.append(std::move(points));
+    }
+    return all;
+}
+
 py::list arrangements(const Assessment& a) {
     const auto kpa = [](const PlanLoad& load) { return in_kPa(load.value); };
     py::list all;
     for (const Arrangement& r : a.arrangements) {
         all.append(py::make_tuple(r.name, text_of(r.clause), r.note, numbers(r.port, kpa), numbers(r.starboard, kpa),
-                                  lines_of(r.workings)));
+                                  fields(r.port_field), fields(r.starboard_field), lines_of(r.workings)));
     }
     return all;
 }

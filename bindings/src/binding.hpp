@@ -43,5 +43,7 @@ void bind_plan(py::module_& module);
 void bind_assessment(py::module_& module);
 void bind_rules(py::module_& module);
 void bind_extremes(py::module_& module);
+void bind_compare(py::module_& module);
+void bind_strip(py::module_& module);
 
 }  // namespace coverframe::binding

@@ -15,6 +15,9 @@ namespace {
 double read_in(std::string_view text, const std::string& unit, std::string_view where) {
     if (unit == "m") return in_m(read<Length>(text, where));
     if (unit == "N") return in_N(read<Force>(text, where));
+    if (unit == "kN") return in_kN(read<Force>(text, where));
+    if (unit == "kN/m") return in_kN_per_m(read<LineLoad>(text, where));
+    if (unit == "kN/m3") return in_kN_per_m3(read<UnitWeight>(text, where));
     if (unit == "N/m") return in_N_per_m(read<LineLoad>(text, where));
     if (unit == "kPa") return in_kPa(read<Pressure>(text, where));
     if (unit == "deg") return in_deg(read<Angle>(text, where));

@@ -102,6 +102,10 @@ def test_arrangements_have_a_load_a_station(assessment: cf.Assessment) -> None:
     for arrangement in assessment.arrangements:
         assert arrangement.name and arrangement.clause
         assert arrangement.port_kpa.shape == arrangement.starboard_kpa.shape == (count,)
+        assert len(arrangement.port_field) == len(arrangement.starboard_field) == count
+        for load, points in zip(arrangement.port_kpa, arrangement.port_field, strict=True):
+            assert points[0, 0] == 0.0 and points[-1, 0] == 1.0
+            assert points[:, 1].max() == load
 
 
 def test_the_balanced_load_is_the_rule_of_the_document(document: dict[str, Any], assessment: cf.Assessment) -> None:

@@ -187,7 +187,8 @@ def test_an_item_outside_the_rule_is_named(slope: Any, where: str) -> None:
         ({"slope_deg": 1j}, "argument.number", "/slope_deg"),
         ({"thermal_factor": "1.2"}, "argument.number", "/thermal_factor"),
         ({"surface": "icy"}, "argument.choice", "/surface"),
-        ({"surface": ["other"]}, "argument.choice", "/surface"),
+        ({"surface": ["other", "icy"]}, "argument.choice", "/surface/1"),
+        ({"surface": None}, "argument.choice", "/surface"),
         ({"slope_deg": [1, 2, 3], "thermal_factor": [1.0, 1.2]}, "argument.shape", ""),
     ],
 )
