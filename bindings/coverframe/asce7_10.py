@@ -283,7 +283,7 @@ def flat_load(*, ground_snow_kpa: Any, exposure_factor: Any, thermal_factor: Any
 def full_load_slope(*, thermal_factor: Any, surface: Any = "other") -> Result:
     """Slope at which the slope factor begins to fall. ASCE 7-10, 7.4, Fig. 7-2.
 
-    a = slippery or other: C_t <= 1.0 5 or 30, to 1.1 10 or 37.5, above 15 or 45.
+    a = 5 (slippery) or 30 deg for C_t <= 1.0, 10 or 37.5 to 1.1, 15 or 45 above.
 
     Parameters
     ----------
@@ -322,7 +322,7 @@ class LeewardDriftOverGap(NamedTuple):
 
     #: gamma [kN/m3]: min(0.13 p_g + 14, 30).
     unit_weight_kn_per_m3: Result
-    #: h_d [m]: drift_height of l_upper.
+    #: h_d [m]: 0.43 l_upper^(1/3) (p_g + 10)^(1/4) - 1.5, l_upper at least 20 ft; 0 if p_g = 0.
     drift_height_m: Result
     #: needed: s < 20 ft and s < 6 h_r.
     needed: Any
@@ -341,9 +341,9 @@ def leeward_drift_over_gap(
 ) -> LeewardDriftOverGap:
     """Drift that snow of the higher structure makes on the lower one across a gap. ASCE 7-10, 7.7.2.
 
-    gamma = min(0.13 p_g + 14, 30); h_d = drift_height of l_upper; needed = s < 20 ft and s < 6 h_r; h = min(h_d, (6
-    h_r - s)/6); 0 if not needed; l = min(6 h_d, 6 h_r - s); p_d = h gamma, at the near edge; p_end = p_d (1 -
-    l_lower/l) where the roof ends first, else 0.
+    gamma = min(0.13 p_g + 14, 30); h_d = 0.43 l_upper^(1/3) (p_g + 10)^(1/4) - 1.5, l_upper at least 20 ft; 0 if
+    p_g = 0; needed = s < 20 ft and s < 6 h_r; h = min(h_d, (6 h_r - s)/6); 0 if not needed; l = min(6 h_d, 6 h_r -
+    s); p_d = h gamma, at the near edge; p_end = p_d (1 - l_lower/l) where the roof ends first, else 0.
 
     Parameters
     ----------
@@ -509,7 +509,7 @@ class ProjectionDrift(NamedTuple):
     balanced_depth_m: Result
     #: h_c [m]: h_r - h_b.
     clear_height_m: Result
-    #: h_d [m]: 0.75 drift_height of l_u.
+    #: h_d [m]: 0.75 times 0.43 l_u^(1/3) (p_g + 10)^(1/4) - 1.5, l_u at least 20 ft; 0 if p_g = 0.
     windward_height_m: Result
     #: needed: h_c/h_b >= 0.2.
     needed: Any
@@ -530,9 +530,10 @@ def projection_drift(
 ) -> ProjectionDrift:
     """Drift at a parapet, or at a projection that needs one. ASCE 7-10, 7.8.
 
-    gamma = min(0.13 p_g + 14, 30); h_b = p_b/gamma; h_c = h_r - h_b; h_d = 0.75 drift_height of l_u; needed =
-    h_c/h_b >= 0.2; h = min(h_d, h_c); 0 if not needed; w = 4 h_d up to h_c, above it min(4 h_d^2/h_c, 8 h_c); p_d =
-    h gamma, at the wall; p_wall = p_b + p_d; p_end = p_d (1 - l_lower/w) where the roof ends first, else 0.
+    gamma = min(0.13 p_g + 14, 30); h_b = p_b/gamma; h_c = h_r - h_b; h_d = 0.75 times 0.43 l_u^(1/3) (p_g +
+    10)^(1/4) - 1.5, l_u at least 20 ft; 0 if p_g = 0; needed = h_c/h_b >= 0.2; h = min(h_d, h_c); 0 if not needed;
+    w = 4 h_d up to h_c, above it min(4 h_d^2/h_c, 8 h_c); p_d = h gamma, at the wall; p_wall = p_b + p_d; p_end =
+    p_d (1 - l_lower/w) where the roof ends first, else 0.
 
     Parameters
     ----------
@@ -712,7 +713,8 @@ def sliding_load_over_gap(
 def slope_factor(*, slope_deg: Any, thermal_factor: Any, surface: Any = "other") -> Result:
     """Slope factor. ASCE 7-10, 7.4, Fig. 7-2.
 
-    C_s = 1 up to a, (70 - slope)/(70 - a) to 70 deg, then 0; a of full_load_slope.
+    C_s = 1 up to a, (70 - slope)/(70 - a) to 70 deg, then 0; a: 5 (slippery) or 30 deg for C_t <= 1.0, 10 or 37.5
+    to 1.1, 15 or 45 above.
 
     Parameters
     ----------
@@ -763,9 +765,9 @@ class StepDrift(NamedTuple):
     balanced_depth_m: Result
     #: h_c [m]: h_r - h_b.
     clear_height_m: Result
-    #: h_lee [m]: drift_height of l_upper.
+    #: h_lee [m]: 0.43 l_upper^(1/3) (p_g + 10)^(1/4) - 1.5, l_upper at least 20 ft; 0 if p_g = 0.
     leeward_height_m: Result
-    #: h_wind [m]: 0.75 drift_height of l_lower.
+    #: h_wind [m]: 0.75 times 0.43 l_lower^(1/3) (p_g + 10)^(1/4) - 1.5, l_lower at least 20 ft; 0 if p_g = 0.
     windward_height_m: Result
     #: h_d [m]: max(h_lee, h_wind).
     drift_height_m: Result
@@ -788,10 +790,11 @@ def step_drift(
 ) -> StepDrift:
     """Drift on a lower roof, the larger of leeward and windward. ASCE 7-10, 7.7.1.
 
-    gamma = min(0.13 p_g + 14, 30); h_b = p_b/gamma; h_c = h_r - h_b; h_lee = drift_height of l_upper; h_wind = 0.75
-    drift_height of l_lower; h_d = max(h_lee, h_wind); needed = h_c/h_b >= 0.2; h = min(h_d, h_c); 0 if not needed;
-    w = 4 h_d up to h_c, above it min(4 h_d^2/h_c, 8 h_c); p_d = h gamma, at the wall; p_wall = p_b + p_d; p_end =
-    p_d (1 - l_lower/w) where the roof ends first, else 0.
+    gamma = min(0.13 p_g + 14, 30); h_b = p_b/gamma; h_c = h_r - h_b; h_lee = 0.43 l_upper^(1/3) (p_g + 10)^(1/4) -
+    1.5, l_upper at least 20 ft; 0 if p_g = 0; h_wind = 0.75 times 0.43 l_lower^(1/3) (p_g + 10)^(1/4) - 1.5,
+    l_lower at least 20 ft; 0 if p_g = 0; h_d = max(h_lee, h_wind); needed = h_c/h_b >= 0.2; h = min(h_d, h_c); 0 if
+    not needed; w = 4 h_d up to h_c, above it min(4 h_d^2/h_c, 8 h_c); p_d = h gamma, at the wall; p_wall = p_b +
+    p_d; p_end = p_d (1 - l_lower/w) where the roof ends first, else 0.
 
     Parameters
     ----------
@@ -953,7 +956,7 @@ class UnbalancedGable(NamedTuple):
     fetch_m: Result
     #: gamma [kN/m3]: min(0.13 p_g + 14, 30).
     unit_weight_kn_per_m3: Result
-    #: h_d [m]: drift_height of l_u.
+    #: h_d [m]: 0.43 l_u^(1/3) (p_g + 10)^(1/4) - 1.5, l_u at least 20 ft; 0 if p_g = 0.
     drift_height_m: Result
     #: S [-]: 1/tan(slope).
     run: Result
@@ -970,8 +973,9 @@ def unbalanced_gable(
 ) -> UnbalancedGable:
     """Unbalanced load of a gable of any framing but simple rafters. ASCE 7-10, 7.6.1, Fig. 7-5.
 
-    l_u = max(W, 20 ft); gamma = min(0.13 p_g + 14, 30); h_d = drift_height of l_u; S = 1/tan(slope); p_windward =
-    0.3 p_s; p_drift = h_d gamma/sqrt(S), on top of p_s; w_drift = min(8 h_d sqrt(S)/3, W), from the ridge.
+    l_u = max(W, 20 ft); gamma = min(0.13 p_g + 14, 30); h_d = 0.43 l_u^(1/3) (p_g + 10)^(1/4) - 1.5, l_u at least
+    20 ft; 0 if p_g = 0; S = 1/tan(slope); p_windward = 0.3 p_s; p_drift = h_d gamma/sqrt(S), on top of p_s; w_drift
+    = min(8 h_d sqrt(S)/3, W), from the ridge.
 
     Parameters
     ----------
@@ -1080,7 +1084,7 @@ class WindwardDriftOverGap(NamedTuple):
     balanced_depth_m: Result
     #: h_c [m]: h_r - h_b.
     clear_height_m: Result
-    #: h_d [m]: 0.75 drift_height of l_lower.
+    #: h_d [m]: 0.75 times 0.43 l_lower^(1/3) (p_g + 10)^(1/4) - 1.5, l_lower at least 20 ft; 0 if p_g = 0.
     windward_height_m: Result
     #: needed: h_c/h_b >= 0.2 and s < w, w = 4 h_d up to h_c, above it min(4 h_d^2/h_c, 8 h_c).
     needed: Any
@@ -1099,10 +1103,10 @@ def windward_drift_over_gap(
 ) -> WindwardDriftOverGap:
     """Drift of the lower structure's own snow against a higher one beyond a gap. ASCE 7-10, 7.7.2.
 
-    gamma = min(0.13 p_g + 14, 30); h_b = p_b/gamma; h_c = h_r - h_b; h_d = 0.75 drift_height of l_lower; needed =
-    h_c/h_b >= 0.2 and s < w, w = 4 h_d up to h_c, above it min(4 h_d^2/h_c, 8 h_c); h = min(h_d, h_c) (1 - s/w); 0
-    if not needed; l = w - s; p_d = h gamma, at the near edge; p_end = p_d (1 - l_lower/l) where the roof ends
-    first, else 0.
+    gamma = min(0.13 p_g + 14, 30); h_b = p_b/gamma; h_c = h_r - h_b; h_d = 0.75 times 0.43 l_lower^(1/3) (p_g +
+    10)^(1/4) - 1.5, l_lower at least 20 ft; 0 if p_g = 0; needed = h_c/h_b >= 0.2 and s < w, w = 4 h_d up to h_c,
+    above it min(4 h_d^2/h_c, 8 h_c); h = min(h_d, h_c) (1 - s/w); 0 if not needed; l = w - s; p_d = h gamma, at the
+    near edge; p_end = p_d (1 - l_lower/l) where the roof ends first, else 0.
 
     Parameters
     ----------

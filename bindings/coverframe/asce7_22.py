@@ -285,7 +285,7 @@ def flat_load(*, ground_snow_kpa: Any, exposure_factor: Any, thermal_factor: Any
 def full_load_slope(*, thermal_factor: Any, surface: Any = "other") -> Result:
     """Slope at which the slope factor begins to fall. ASCE 7-22, 7.4.
 
-    a = slippery or other: C_t < 1.1 5 or 30, under 1.2 10 or 37.5, from 1.2 15 or 45.
+    a = 5 (slippery) or 30 deg for C_t < 1.1, 10 or 37.5 below 1.2, 15 or 45 from 1.2.
 
     Parameters
     ----------
@@ -311,7 +311,8 @@ class LeewardDrift(NamedTuple):
     balanced_depth_m: Result
     #: h_c [m]: h_r - h_b.
     clear_height_m: Result
-    #: h_d [m]: drift_height of l_upper.
+    #: h_d [m]: 1.5 sqrt(p_g^0.74 l_upper^0.70 W_2^1.7/gamma), l_upper at least 20 ft; at most sqrt(p_g l_upper/(4
+    #: gamma)).
     drift_height_m: Result
     #: needed: h_c/h_b >= 0.2.
     needed: Any
@@ -338,9 +339,10 @@ def leeward_drift(
 ) -> LeewardDrift:
     """Leeward drift on a lower roof; the windward drift is a case of its own. ASCE 7-22, 7.7.1.
 
-    gamma = min(0.13 p_g + 14, 30); h_b = p_b/gamma; h_c = h_r - h_b; h_d = drift_height of l_upper; needed =
-    h_c/h_b >= 0.2; h = min(h_d, h_c); 0 if not needed; w = 4 h_d up to h_c, above it min(4 h_d^2/h_c, 8 h_c); p_d =
-    h gamma, at the wall; p_wall = p_b + p_d; p_end = p_d (1 - l_lower/w) where the roof ends first, else 0.
+    gamma = min(0.13 p_g + 14, 30); h_b = p_b/gamma; h_c = h_r - h_b; h_d = 1.5 sqrt(p_g^0.74 l_upper^0.70
+    W_2^1.7/gamma), l_upper at least 20 ft; at most sqrt(p_g l_upper/(4 gamma)); needed = h_c/h_b >= 0.2; h =
+    min(h_d, h_c); 0 if not needed; w = 4 h_d up to h_c, above it min(4 h_d^2/h_c, 8 h_c); p_d = h gamma, at the
+    wall; p_wall = p_b + p_d; p_end = p_d (1 - l_lower/w) where the roof ends first, else 0.
 
     Parameters
     ----------
@@ -376,7 +378,8 @@ class LeewardDriftOverGap(NamedTuple):
 
     #: gamma [kN/m3]: min(0.13 p_g + 14, 30).
     unit_weight_kn_per_m3: Result
-    #: h_d [m]: drift_height of l_upper.
+    #: h_d [m]: 1.5 sqrt(p_g^0.74 l_upper^0.70 W_2^1.7/gamma), l_upper at least 20 ft; at most sqrt(p_g l_upper/(4
+    #: gamma)).
     drift_height_m: Result
     #: needed: s < 20 ft and s < 6 h_r.
     needed: Any
@@ -395,9 +398,10 @@ def leeward_drift_over_gap(
 ) -> LeewardDriftOverGap:
     """Drift that snow of the higher structure makes on the lower one across a gap. ASCE 7-22, 7.7.2.
 
-    gamma = min(0.13 p_g + 14, 30); h_d = drift_height of l_upper; needed = s < 20 ft and s < 6 h_r; h = min(h_d, (6
-    h_r - s)/6); 0 if not needed; l = min(6 h_d, 6 h_r - s); p_d = h gamma, at the near edge; p_end = p_d (1 -
-    l_lower/l) where the roof ends first, else 0.
+    gamma = min(0.13 p_g + 14, 30); h_d = 1.5 sqrt(p_g^0.74 l_upper^0.70 W_2^1.7/gamma), l_upper at least 20 ft; at
+    most sqrt(p_g l_upper/(4 gamma)); needed = s < 20 ft and s < 6 h_r; h = min(h_d, (6 h_r - s)/6); 0 if not
+    needed; l = min(6 h_d, 6 h_r - s); p_d = h gamma, at the near edge; p_end = p_d (1 - l_lower/l) where the roof
+    ends first, else 0.
 
     Parameters
     ----------
@@ -723,7 +727,8 @@ def sliding_load_over_gap(
 def slope_factor(*, slope_deg: Any, thermal_factor: Any, surface: Any = "other") -> Result:
     """Slope factor. ASCE 7-22, 7.4.
 
-    C_s = 1 up to a, (70 - slope)/(70 - a) to 70 deg, then 0; a of full_load_slope.
+    C_s = 1 up to a, (70 - slope)/(70 - a) to 70 deg, then 0; a: 5 (slippery) or 30 deg for C_t < 1.1, 10 or 37.5
+    below 1.2, 15 or 45 from 1.2.
 
     Parameters
     ----------
@@ -901,7 +906,7 @@ class UnbalancedGable(NamedTuple):
     fetch_m: Result
     #: gamma [kN/m3]: min(0.13 p_g + 14, 30).
     unit_weight_kn_per_m3: Result
-    #: h_d [m]: drift_height of l_u.
+    #: h_d [m]: 1.5 sqrt(p_g^0.74 l_u^0.70 W_2^1.7/gamma), l_u at least 20 ft; at most sqrt(p_g l_u/(4 gamma)).
     drift_height_m: Result
     #: S [-]: 1/tan(slope).
     run: Result
@@ -918,8 +923,9 @@ def unbalanced_gable(
 ) -> UnbalancedGable:
     """Unbalanced load of a gable of any framing but simple rafters. ASCE 7-22, 7.6.1.
 
-    l_u = max(W, 20 ft); gamma = min(0.13 p_g + 14, 30); h_d = drift_height of l_u; S = 1/tan(slope); p_windward =
-    0.3 p_s; p_drift = h_d gamma/sqrt(S), on top of p_s; w_drift = min(8 h_d sqrt(S)/3, W), from the ridge.
+    l_u = max(W, 20 ft); gamma = min(0.13 p_g + 14, 30); h_d = 1.5 sqrt(p_g^0.74 l_u^0.70 W_2^1.7/gamma), l_u at
+    least 20 ft; at most sqrt(p_g l_u/(4 gamma)); S = 1/tan(slope); p_windward = 0.3 p_s; p_drift = h_d
+    gamma/sqrt(S), on top of p_s; w_drift = min(8 h_d sqrt(S)/3, W), from the ridge.
 
     Parameters
     ----------
@@ -1025,7 +1031,8 @@ def warm_slippery_applies(*, r_value: Any, ventilated: Any) -> Any:
 def windward_drift_height(*, ground_snow_kpa: Any, fetch_m: Any, winter_wind: Any) -> Result:
     """Height of a windward drift, also at a parapet or projection; its width is not known here. ASCE 7-22, 7.7.1.
 
-    h_wind = 0.75 drift_height of l_u.
+    h_wind = 0.75 times 1.5 sqrt(p_g^0.74 l_u^0.70 W_2^1.7/gamma), l_u at least 20 ft; at most sqrt(p_g l_u/(4
+    gamma)).
 
     Parameters
     ----------

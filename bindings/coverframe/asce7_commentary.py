@@ -27,7 +27,7 @@ def to_50_years(*, return_period_years: Any) -> Result:
     Parameters
     ----------
     return_period_years
-        T [-]: 10, 25, 30, 50 or 100.
+        T [-]: return period, one of 10, 25, 30, 50 or 100.
 
     How read: from memory, sure. 7-05 and 7-10; averages over the United States.
     """

@@ -198,7 +198,7 @@ def plot_load_by_slope(
         (line,) = ax.plot(slopes, factor * greatest, linewidth=2.0, label=document.document)
         ax.plot(slopes, factor * loads["balanced"], linewidth=0.9, linestyle="--", color=line.get_color())
     ax.set_xlabel("slope of the cover [deg]")
-    ax.set_ylabel("load on the plan of the cover [kPa]" + (", times the factor on snow" if factored else ""))
+    ax.set_ylabel("load times the factor on snow [kPa]" if factored else "load on the plan of the cover [kPa]")
     ax.set_xlim(0.0, 90.0)
     ax.set_ylim(bottom=0.0)
     ax.set_xticks(range(0, 91, 15))

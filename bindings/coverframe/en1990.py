@@ -133,9 +133,9 @@ def exceptional_snow(*, accompanying: Any = "frequent", wind_psi_1: Any, wind_ps
         accompanying: one of "frequent", "quasi permanent": which value of wind accompanies, by the National
         Annex.
     wind_psi_1
-        psi_1,W [-]: 0 to 1; 0.2 recommended.
+        psi_1,W [-]: frequent share of wind, 0 to 1; 0.2 recommended.
     wind_psi_2
-        psi_2,W [-]: 0 to 1; 0 recommended.
+        psi_2,W [-]: quasi-permanent share of wind, 0 to 1; 0 recommended.
 
     How read: from memory, sure. Table A1.3.
     """
@@ -168,13 +168,13 @@ def frequent(*, leading: Any = "snow", snow_psi_1: Any, snow_psi_2: Any, wind_ps
     leading
         leading: one of "snow", "wind": the variable action that counts in full.
     snow_psi_1
-        psi_1,S [-]: 0 to 1.
+        psi_1,S [-]: frequent share of snow, 0 to 1.
     snow_psi_2
-        psi_2,S [-]: 0 to 1.
+        psi_2,S [-]: quasi-permanent share of snow, 0 to 1.
     wind_psi_1
-        psi_1,W [-]: 0 to 1; 0.2 recommended.
+        psi_1,W [-]: frequent share of wind, 0 to 1; 0.2 recommended.
     wind_psi_2
-        psi_2,W [-]: 0 to 1; 0 recommended.
+        psi_2,W [-]: quasi-permanent share of wind, 0 to 1; 0 recommended.
 
     How read: from memory, sure. Eq. 6.15b.
     """
@@ -207,9 +207,9 @@ def quasi_permanent(*, snow_psi_2: Any, wind_psi_2: Any) -> QuasiPermanent:
     Parameters
     ----------
     snow_psi_2
-        psi_2,S [-]: 0 to 1.
+        psi_2,S [-]: quasi-permanent share of snow, 0 to 1.
     wind_psi_2
-        psi_2,W [-]: 0 to 1; 0 recommended.
+        psi_2,W [-]: quasi-permanent share of wind, 0 to 1; 0 recommended.
 
     How read: from memory, sure. Eq. 6.16b.
     """

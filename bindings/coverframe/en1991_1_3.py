@@ -114,7 +114,7 @@ def cylinder_drifted_at(*, span_m: Any, loaded_width_m: Any, cylinder_coefficien
     loaded_width_m
         l_s [m]: width with a tangent up to 60 deg, up to b.
     cylinder_coefficient
-        mu [-]: 0.2 to 2.0.
+        mu [-]: shape coefficient of the cylinder, 0.2 to 2.0.
     distance_m
         x [m]: level, from the left eave, 0 to b.
 
@@ -201,7 +201,7 @@ def drift_coefficient_at(*, wall_coefficient: Any, drift_length_m: Any, distance
     wall_coefficient
         mu_2 [-]: at the wall, 0.8 to 25.
     drift_length_m
-        l_s [m]: 5 to 15.
+        l_s [m]: length of the drift, 5 to 15.
     distance_m
         x [m]: level, from the wall, 0 to 1000.
 
@@ -363,11 +363,11 @@ def exceptional_fall_load(
     exceptional_ground_snow_kpa
         s_Ad [kPa]: ground load of the exceptional fall, 0 to 100.
     shape_coefficient
-        mu [-]: 0 to 25.
+        mu [-]: shape coefficient, 0 to 25.
     exposure_coefficient
-        C_e [-]: 0.5 to 1.5.
+        C_e [-]: exposure coefficient, 0.5 to 1.5.
     thermal_coefficient
-        C_t [-]: 0.8 to 1.4; 1.0 for a cover.
+        C_t [-]: thermal coefficient, 0.8 to 1.4; 1.0 for a cover.
 
     How read: read on a page. Eq. 5.2 (Steel Buildings in Europe, Single-storey steel buildings, Part 3, Appendix
     A).
@@ -392,7 +392,7 @@ def exceptional_ground_load(*, ground_snow_kpa: Any, exceptional_factor: Any) ->
     ground_snow_kpa
         s_k [kPa]: ground snow load, 0 to 100.
     exceptional_factor
-        C_esl [-]: 1 to 4; 2.0 is recommended.
+        C_esl [-]: coefficient for exceptional snow loads, 1 to 4; 2.0 is recommended.
 
     How read: read on a page. Eq. 4.1 (Steel Buildings in Europe, Single-storey steel buildings, Part 3, Appendix
     A).
@@ -582,7 +582,7 @@ def guard_force(*, roof_load_kpa: Any, distance_m: Any, slope_deg: Any) -> Resul
     distance_m
         b [m]: in plan, to the next guard above or the ridge, 0 to 1000.
     slope_deg
-        a [deg]: 0 to 90.
+        a [deg]: slope of the cover, 0 to 90.
 
     How read: read on a page. Eq. 6.5 (University of Siegen lecture script on DIN 1055-5:2005, p. 58).
     """
@@ -684,7 +684,7 @@ def obstruction_height(*, obstruction_height_m: Any, obstruction_width_m: Any) -
     Parameters
     ----------
     obstruction_height_m
-        h [m]: up to 200.
+        h [m]: height of the obstruction, up to 200.
     obstruction_width_m
         w [m]: across the wind; up to 2 if h is over 1.
 
@@ -818,7 +818,7 @@ def return_period_factor(*, return_period_years: Any, variation: Any) -> Result:
     Parameters
     ----------
     return_period_years
-        n [-]: 5 to 10000.
+        n [-]: return period, 5 to 10000.
     variation
         V [-]: coefficient of variation of the annual maxima, 0 to 2; 0.2 to 0.6 in Figure D.1.
 
@@ -852,7 +852,7 @@ def return_period_load(*, ground_snow_kpa: Any, return_period_years: Any, variat
     ground_snow_kpa
         s_k [kPa]: ground snow load of 50 years, 0 to 100.
     return_period_years
-        n [-]: 5 to 10000.
+        n [-]: return period, 5 to 10000.
     variation
         V [-]: coefficient of variation of the annual maxima, 0 to 2; 0.2 to 0.6 in Figure D.1.
 
@@ -879,11 +879,11 @@ def roof_load(
     ground_snow_kpa
         s_k [kPa]: ground snow load, 0 to 100.
     shape_coefficient
-        mu [-]: 0 to 25.
+        mu [-]: shape coefficient, 0 to 25.
     exposure_coefficient
-        C_e [-]: 0.5 to 1.5.
+        C_e [-]: exposure coefficient, 0.5 to 1.5.
     thermal_coefficient
-        C_t [-]: 0.8 to 1.4; 1.0 for a cover.
+        C_t [-]: thermal coefficient, 0.8 to 1.4; 1.0 for a cover.
 
     How read: read on a page. Eq. 5.1 (Steel Buildings in Europe, Single-storey steel buildings, Part 3, Appendix
     A).
@@ -931,7 +931,7 @@ def sliding_drift(
     upper_slope_width_m
         b_1s [m]: plan width of that slope, 0 to 100.
     drift_length_m
-        l_s [m]: 5 to 15.
+        l_s [m]: length of the drift, 5 to 15.
     upper_shape_coefficient
         mu [-]: of that slope, 0 to 1; 0.8 is the safe choice.
 

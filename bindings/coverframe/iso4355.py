@@ -33,11 +33,11 @@ def balanced_load(
     ground_snow_kpa
         s_0 [kPa]: ground snow load, 0 to 100.
     exposure_coefficient
-        C_e [-]: 0.5 to 1.25.
+        C_e [-]: exposure coefficient, 0.5 to 1.25.
     thermal_coefficient
-        C_t [-]: 0.5 to 1.4; not under 1.0 for a cover.
+        C_t [-]: thermal coefficient, 0.5 to 1.4; not under 1.0 for a cover.
     slope_coefficient
-        mu_b [-]: 0 to 1.
+        mu_b [-]: slope coefficient, 0 to 1.
 
     How read: read on a page. Pertermann and Puthli (KIT), Comments on ISO 4355:2013, Part I.
     """

@@ -380,15 +380,15 @@ def specified_load(
     rain_kpa
         S_r [kPa]: 1-in-50 rain that goes with the snow, 0 to 100.
     importance_factor
-        I_s [-]: 0.8 to 1.25.
+        I_s [-]: importance factor, 0.8 to 1.25.
     basic_factor
         C_b [-]: basic roof snow load factor, 0.8 to 2.0.
     wind_factor
         C_w [-]: wind exposure factor, 0.5 to 1.0.
     slope_factor
-        C_s [-]: 0 to 1.
+        C_s [-]: slope factor, 0 to 1.
     accumulation_factor
-        C_a [-]: from 0.
+        C_a [-]: accumulation factor, from 0.
 
     How read: read in part. Ontario code 4.1.6.2 (codeindex.ca); NBC Part 4 (guides.co); that this edition keeps it
     is from memory.

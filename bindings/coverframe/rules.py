@@ -12,10 +12,10 @@ rule. Here they are found by name:
 ...     rule, ground_snow_kpa=2.0, shape_coefficient=0.8, exposure_coefficient=1.0, thermal_coefficient=1.0
 ... ):
 ...     print(f"{term.symbol} = {term.value:.4g} {term.unit}: {term.formula}")
-s_k = 2 kPa: ground snow load, 0 to 100
+s_k = 2 kPa: ground snow load
 mu = 0.8 -: 0 to 4
 C_e = 1 -: 0.5 to 1.5
-C_t = 1 -: 0.8 to 1.4; 1.0 for a cover
+C_t = 1 -: thermal coefficient
 s = 1.6 kPa: mu C_e C_t s_k
 """
 

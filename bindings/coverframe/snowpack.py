@@ -100,7 +100,7 @@ def depth_of_load(*, load_kpa: Any, kind: Any) -> DepthOfLoad:
     Parameters
     ----------
     load_kpa
-        s [kPa]: 0 to 100.
+        s [kPa]: load, 0 to 100.
     kind
         kind: one of "fresh", "settled", "old", "wet", "ice", "water", "fluffy", "ordinary fresh", "spring
         storm", "packed", "heavy wet", "soaked", "roof Canada", "roof Finland", "ground Finland February",
@@ -189,14 +189,14 @@ def three_layers_load(
         storm", "packed", "heavy wet", "soaked", "roof Canada", "roof Finland", "ground Finland February",
         "ground Finland March", "ground Finland April", "ground Sweden", "ground Ohio": of the snow below it.
     middle_depth_m
-        d_2 [m]: 0 to 20.
+        d_2 [m]: depth of the middle layer, 0 to 20.
     bottom_kind
         kind 3: one of "fresh", "settled", "old", "wet", "ice", "water", "fluffy", "ordinary fresh", "spring
         storm", "packed", "heavy wet", "soaked", "roof Canada", "roof Finland", "ground Finland February",
         "ground Finland March", "ground Finland April", "ground Sweden", "ground Ohio": of what lies on the
         film.
     bottom_depth_m
-        d_3 [m]: 0 to 20.
+        d_3 [m]: depth of the lowest layer, 0 to 20.
 
     How read: read in part. statics; unit weights as snowpack.density.
     """

@@ -72,6 +72,20 @@ TEST_CASE("rules: workings give symbols, values, units, formulas and clauses") {
     CHECK(terms[1].clause == rule.clause);
 }
 
+TEST_CASE("rules: limits of an argument stay out of its line, for they are in other units") {
+    using namespace catalogue;
+    std::vector<Rule> into;
+    add(into, {"test", "load", {"test", "1"}, "A load.", Read::derived, "none", us_units},
+        {{"a_kpa", "a", "ground snow load, 50 years, 0 to 100"}, {"b_m", "b", "gap, level, over 0 to 3000 ft"},
+         {"c", "c", "share"}, {"d", "d", "factor, 0.8 to 1.4; 1.2 for a cover"}},
+        {{"load_kpa", "q", "a"}}, [](Pressure a, Length, double, double) { return a; });
+    const std::vector<Term> terms = workings(into.at(0), std::array{1.0, 1.0, 1.0, 1.0});
+    CHECK(terms[0].formula == "ground snow load, 50 years");
+    CHECK(terms[1].formula == "gap, level");
+    CHECK(terms[2].formula == "share");
+    CHECK(terms[3].formula == "factor");
+}
+
 TEST_CASE("rules: an entry that is not sound is found at once") {
     using namespace catalogue;
     std::vector<Rule> into;
@@ -81,6 +95,7 @@ TEST_CASE("rules: an entry that is not sound is found at once") {
     CHECK_THROWS_AS(add(into, head, {{"load_m", "p", "a load"}}, {{"load_kpa", "q", "p"}}, load), std::logic_error);
     CHECK_THROWS_AS(add(into, head, {{"load_kpa", "p", "a load"}}, {{"load", "q", "p"}}, load), std::logic_error);
     CHECK_THROWS_AS(add(into, head, {}, {{"load_kpa", "q", "p"}}, load), std::logic_error);
+    CHECK_THROWS_AS(add(into, head, {{"load_kpa", "p", "0 to 100"}}, {{"load_kpa", "q", "p"}}, load), std::logic_error);
     CHECK_THROWS_AS(add(into, head, {{"load_kpa", "p", ""}}, {{"load_kpa", "q", "p"}}, load), std::logic_error);
     CHECK_THROWS_AS(add(into, {"test", "load", {"test", "1"}, "", Read::derived, "none"}, {{"load_kpa", "p", "a load"}},
                         {{"load_kpa", "q", "p"}}, load),

@@ -157,3 +157,16 @@ TEST_CASE("every rule: its workings end in what it answers, line by line") {
         }
     }
 }
+
+TEST_CASE("every rule: no formula sends the reader to another rule") {
+    for (const Rule& rule : rules()) {
+        for (const RuleValue& result : rule.results) {
+            for (const Rule& other : rules()) {
+                if (other.name.find('_') == std::string::npos) continue;
+                CAPTURE(text_of(rule));
+                CAPTURE(result.text);
+                CHECK(result.text.find(other.name) == std::string::npos);
+            }
+        }
+    }
+}

@@ -8,6 +8,11 @@
 namespace coverframe::catalogue {
 namespace {
 
+/// Formula of the drift height for a fetch of that symbol.
+std::string drift_height(const std::string& l) {
+    return "0.43 " + l + "^(1/3) (p_g + 10)^(1/4) - 1.5, " + l + " at least 20 ft; 0 if p_g = 0";
+}
+
 using namespace asce7_10;
 
 const std::string space = "asce7_10";
@@ -16,14 +21,13 @@ void add_heights(std::vector<Rule>& rules) {
     add(rules, {space, "drift_height", clause_drift_height, "Drift height.", Read::page,
                 "Fig. 7-9 (O'Rourke, Guide to ASCE 7-10, Example 6-2); the least fetch from memory", us_units},
         {ground_50_years, fetch_argument},
-        {{"drift_height_m", "h_d",
-          "0.43 l_u^(1/3) (p_g + 10)^(1/4) - 1.5, l_u at least 20 ft; 0 if p_g = 0"}},
+        {{"drift_height_m", "h_d", drift_height("l_u")}},
         [](Pressure p_g, Length l_u) { return drift_height_7_7(p_g, l_u); });
     add(rules, {space, "unbalanced_gable", clause_7_6_1,
                 "Unbalanced load of a gable of any framing but simple rafters.", Read::part,
                 "0.3 p_s and the intensity on a page (O'Rourke, Guide to ASCE 7-10, Example 6-2), the length from "
                 "memory, sure, the least fetch from memory", us_units},
-        {sloped_argument, ground_50_years, gable_slope_argument, ridge_argument}, gable_results,
+        {sloped_argument, ground_50_years, gable_slope_argument, ridge_argument}, gable_results(drift_height("l_u")),
         [](Pressure p_s, Pressure p_g, Angle slope, Length ridge) {
             const Gable gable{.sloped_load = p_s, .ground_load = p_g, .slope = slope, .eave_to_ridge = ridge};
             return gable_numbers(p_g, slope, ridge, unbalanced_gable_7_6_1(gable));
@@ -35,8 +39,8 @@ void add_drifts(std::vector<Rule>& rules) {
                 Read::sure, "7.7.1", us_units},
         {ground_50_years, balanced_argument, step_argument, upper_argument, lower_argument},
         joined({gamma_result, balanced_depth_result, clear_height_result,
-                {"leeward_height_m", "h_lee", "drift_height of l_upper"},
-                {"windward_height_m", "h_wind", "0.75 drift_height of l_lower"},
+                {"leeward_height_m", "h_lee", drift_height("l_upper")},
+                {"windward_height_m", "h_wind", "0.75 times " + drift_height("l_lower")},
                 {"drift_height_m", "h_d", "max(h_lee, h_wind)"}},
                drift_results("h_d")),
         [](Pressure p_g, Pressure p_b, Length step, Length upper, Length lower) {
@@ -50,7 +54,7 @@ void add_drifts(std::vector<Rule>& rules) {
                 Read::sure, "7.8", us_units},
         {ground_50_years, balanced_argument, step_argument, fetch_argument, lower_argument},
         joined({gamma_result, balanced_depth_result, clear_height_result,
-                {"windward_height_m", "h_d", "0.75 drift_height of l_u"}},
+                {"windward_height_m", "h_d", "0.75 times " + drift_height("l_u")}},
                drift_results("h_d")),
         [](Pressure p_g, Pressure p_b, Length step, Length l_u, Length lower) {
             const Drift d = projection_drift_7_8(asce7_roof(p_g, p_b, step, lower), l_u);
@@ -65,7 +69,7 @@ void add_gap_drifts(std::vector<Rule>& rules) {
                 "Drift that snow of the higher structure makes on the lower one across a gap.", Read::fair,
                 "7.7.2; the limits of s from memory, sure", us_units},
         {ground_50_years, gap_argument, step_argument, higher_argument, lower_argument},
-        joined({gamma_result, {"drift_height_m", "h_d", "drift_height of l_upper"},
+        joined({gamma_result, {"drift_height_m", "h_d", drift_height("l_upper")},
                 {"needed", "needed", "s < 20 ft and s < 6 h_r"}},
                gap_drift_results("min(h_d, (6 h_r - s)/6)", "min(6 h_d, 6 h_r - s)")),
         [](Pressure p_g, Length gap, Length step, Length higher, Length lower) {
@@ -78,7 +82,7 @@ void add_gap_drifts(std::vector<Rule>& rules) {
                 us_units},
         {ground_50_years, balanced_argument, gap_argument, step_argument, lower_argument},
         joined({gamma_result, balanced_depth_result, clear_height_result,
-                {"windward_height_m", "h_d", "0.75 drift_height of l_lower"},
+                {"windward_height_m", "h_d", "0.75 times " + drift_height("l_lower")},
                 {"needed", "needed",
                  "h_c/h_b >= 0.2 and s < w, w = 4 h_d up to h_c, above it min(4 h_d^2/h_c, 8 h_c)"}},
                gap_drift_results("min(h_d, h_c) (1 - s/w)", "w - s")),

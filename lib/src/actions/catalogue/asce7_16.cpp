@@ -8,6 +8,12 @@
 namespace coverframe::catalogue {
 namespace {
 
+/// Formula of the drift height for a fetch of that symbol.
+std::string drift_height(const std::string& l) {
+    return "sqrt(I_s) (0.43 " + l + "^(1/3) (p_g + 10)^(1/4) - 1.5), " + l + " at least 20 ft; at most sqrt(I_s p_g " + l +
+           "/(4 gamma))";
+}
+
 using namespace asce7_16;
 
 const std::string space = "asce7_16";
@@ -17,15 +23,13 @@ void add_heights(std::vector<Rule>& rules) {
                 "Fig. 7.6-1: the form on a page (design firm's article on drifts in 7-16 and 7-22), sqrt(I_s), least "
                 "fetch and cap from memory", us_units},
         {ground_50_years, fetch_argument, importance_argument},
-        {{"drift_height_m", "h_d",
-          "sqrt(I_s) (0.43 l_u^(1/3) (p_g + 10)^(1/4) - 1.5), l_u at least 20 ft; at most "
-          "sqrt(I_s p_g l_u/(4 gamma))"}},
+        {{"drift_height_m", "h_d", drift_height("l_u")}},
         [](Pressure p_g, Length l_u, double i_s) { return drift_height_7_6(p_g, l_u, i_s); });
     add(rules, {space, "unbalanced_gable", clause_7_6_1,
                 "Unbalanced load of a gable of any framing but simple rafters.", Read::part,
                 "0.3 p_s and the intensity on a page (O'Rourke, Guide to ASCE 7-10, Example 6-2), the length from "
                 "memory, sure, the least fetch from memory", us_units},
-        {sloped_argument, ground_50_years, gable_slope_argument, ridge_argument, importance_argument}, gable_results,
+        {sloped_argument, ground_50_years, gable_slope_argument, ridge_argument, importance_argument}, gable_results(drift_height("l_u")),
         [](Pressure p_s, Pressure p_g, Angle slope, Length ridge, double i_s) {
             const Gable gable{.sloped_load = p_s, .ground_load = p_g, .slope = slope, .eave_to_ridge = ridge};
             return gable_numbers(p_g, slope, ridge, unbalanced_gable_7_6_1(gable, i_s));
@@ -37,8 +41,8 @@ void add_drifts(std::vector<Rule>& rules) {
                 Read::sure, "7.7.1; 0.6 l_lower from memory", us_units},
         {ground_50_years, balanced_argument, step_argument, upper_argument, lower_argument, importance_argument},
         joined({gamma_result, balanced_depth_result, clear_height_result,
-                {"leeward_height_m", "h_lee", "drift_height of l_upper, at most 0.6 l_lower"},
-                {"windward_height_m", "h_wind", "0.75 drift_height of l_lower"},
+                {"leeward_height_m", "h_lee", drift_height("l_upper") + "; at most 0.6 l_lower"},
+                {"windward_height_m", "h_wind", "0.75 times " + drift_height("l_lower")},
                 {"drift_height_m", "h_d", "max(h_lee, h_wind)"}},
                drift_results("h_d")),
         [](Pressure p_g, Pressure p_b, Length step, Length upper, Length lower, double i_s) {
@@ -52,7 +56,7 @@ void add_drifts(std::vector<Rule>& rules) {
                 Read::sure, "7.8", us_units},
         {ground_50_years, balanced_argument, step_argument, fetch_argument, lower_argument, importance_argument},
         joined({gamma_result, balanced_depth_result, clear_height_result,
-                {"windward_height_m", "h_d", "0.75 drift_height of l_u"}},
+                {"windward_height_m", "h_d", "0.75 times " + drift_height("l_u")}},
                drift_results("h_d")),
         [](Pressure p_g, Pressure p_b, Length step, Length l_u, Length lower, double i_s) {
             const Drift d = projection_drift_7_8(asce7_roof(p_g, p_b, step, lower), l_u, i_s);
@@ -67,7 +71,7 @@ void add_gap_drifts(std::vector<Rule>& rules) {
                 "Drift that snow of the higher structure makes on the lower one across a gap.", Read::fair,
                 "7.7.2; the limits of s from memory, sure", us_units},
         {ground_50_years, gap_argument, step_argument, higher_argument, lower_argument, importance_argument},
-        joined({gamma_result, {"drift_height_m", "h_d", "drift_height of l_upper"},
+        joined({gamma_result, {"drift_height_m", "h_d", drift_height("l_upper")},
                 {"needed", "needed", "s < 20 ft and s < 6 h_r"}},
                gap_drift_results("min(h_d, (6 h_r - s)/6)", "min(6 h_d, 6 h_r - s)")),
         [](Pressure p_g, Length gap, Length step, Length higher, Length lower, double i_s) {
@@ -80,7 +84,7 @@ void add_gap_drifts(std::vector<Rule>& rules) {
                 us_units},
         {ground_50_years, balanced_argument, gap_argument, step_argument, lower_argument, importance_argument},
         joined({gamma_result, balanced_depth_result, clear_height_result,
-                {"windward_height_m", "h_d", "0.75 drift_height of l_lower"},
+                {"windward_height_m", "h_d", "0.75 times " + drift_height("l_lower")},
                 {"needed", "needed",
                  "h_c/h_b >= 0.2 and s < w, w = 4 h_d up to h_c, above it min(4 h_d^2/h_c, 8 h_c)"}},
                gap_drift_results("min(h_d, h_c) (1 - s/w)", "w - s")),

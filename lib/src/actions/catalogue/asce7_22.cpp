@@ -6,6 +6,11 @@
 namespace coverframe::catalogue {
 namespace {
 
+/// Formula of the drift height for a fetch of that symbol.
+std::string drift_height(const std::string& l) {
+    return "1.5 sqrt(p_g^0.74 " + l + "^0.70 W_2^1.7/gamma), " + l + " at least 20 ft; at most sqrt(p_g " + l + "/(4 gamma))";
+}
+
 using namespace asce7_22;
 
 const std::string space = "asce7_22";
@@ -74,13 +79,14 @@ void add_loads(std::vector<Rule>& rules) {
 void add_slopes(std::vector<Rule>& rules) {
     const char* source = "Fig. 7.4-1: 10 degrees on a page (forum thread on Fig. 7-2b of 7-05), the rest from memory, "
                          "sure; the limits of C_t from memory";
+    const std::string full = "5 (slippery) or 30 deg for C_t < 1.1, 10 or 37.5 below 1.2, 15 or 45 from 1.2";
     add(rules, {space, "full_load_slope", clause_7_4, "Slope at which the slope factor begins to fall.", Read::part,
                 source, us_units},
         {thermal_argument, surface_argument},
-        {{"full_load_slope_deg", "a", "slippery or other: C_t < 1.1 5 or 30, under 1.2 10 or 37.5, from 1.2 15 or 45"}},
+        {{"full_load_slope_deg", "a", full}},
         [](double c_t, Surface surface) { return full_load_slope_7_4(c_t, surface); });
     add(rules, {space, "slope_factor", clause_7_4, "Slope factor.", Read::part, source, us_units},
-        {slope_argument, thermal_argument, surface_argument}, {slope_factor_result},
+        {slope_argument, thermal_argument, surface_argument}, {slope_factor_result(full)},
         [](Angle slope, double c_t, Surface surface) { return slope_factor_7_4(slope, c_t, surface); });
     add(rules, {space, "unbalanced_curve", clause_7_6_2,
                 "Unbalanced load of the lee half of a curved roof, the windward half being empty.", Read::sure,
@@ -106,19 +112,18 @@ void add_heights(std::vector<Rule>& rules) {
                          "drifts), exponents from memory, sure, cap and least fetch from memory";
     add(rules, {space, "drift_height", clause_7_6, "Drift height.", Read::part, source, us_units},
         {ground, fetch_argument, wind},
-        {{"drift_height_m", "h_d",
-          "1.5 sqrt(p_g^0.74 l_u^0.70 W_2^1.7/gamma), l_u at least 20 ft; at most sqrt(p_g l_u/(4 gamma))"}},
+        {{"drift_height_m", "h_d", drift_height("l_u")}},
         [](Pressure p_g, Length l_u, double w_2) { return drift_height_7_6(p_g, l_u, w_2); });
     add(rules, {space, "windward_drift_height", clause_7_7_1,
                 "Height of a windward drift, also at a parapet or projection; its width is not known here.",
                 Read::doubtful, "that 7-22 keeps the 0.75 from memory, doubtful", us_units},
-        {ground, fetch_argument, wind}, {{"windward_height_m", "h_wind", "0.75 drift_height of l_u"}},
+        {ground, fetch_argument, wind}, {{"windward_height_m", "h_wind", "0.75 times " + drift_height("l_u")}},
         [](Pressure p_g, Length l_u, double w_2) { return windward_drift_height_7_7_1(p_g, l_u, w_2); });
     add(rules, {space, "unbalanced_gable", clause_7_6_1,
                 "Unbalanced load of a gable of any framing but simple rafters.", Read::part,
                 "0.3 p_s and the intensity on a page (O'Rourke, Guide to ASCE 7-10, Example 6-2), the length from "
                 "memory, sure, the least fetch from memory, doubtful", us_units},
-        {sloped_argument, ground, gable_slope_argument, ridge_argument, wind}, gable_results,
+        {sloped_argument, ground, gable_slope_argument, ridge_argument, wind}, gable_results(drift_height("l_u")),
         [](Pressure p_s, Pressure p_g, Angle slope, Length ridge, double w_2) {
             return gable_numbers(p_g, slope, ridge, unbalanced_gable_7_6_1({p_s, p_g, slope, ridge, w_2}));
         });
@@ -131,7 +136,7 @@ void add_drifts(std::vector<Rule>& rules) {
                 "sure, the drift height as drift_height", us_units},
         {ground, balanced_argument, step_argument, upper_argument, lower_argument, wind},
         joined({gamma_result, balanced_depth_result, clear_height_result,
-                {"drift_height_m", "h_d", "drift_height of l_upper"}},
+                {"drift_height_m", "h_d", drift_height("l_upper")}},
                drift_results("h_d")),
         [](Pressure p_g, Pressure p_b, Length step, Length upper, Length lower, double w_2) {
             const Drift d = leeward_drift_7_7_1(asce7_roof(p_g, p_b, step, lower), upper, w_2);
@@ -142,7 +147,7 @@ void add_drifts(std::vector<Rule>& rules) {
                 "Drift that snow of the higher structure makes on the lower one across a gap.", Read::fair,
                 "7.7.2; the limits of s from memory, sure", us_units},
         {ground, gap_argument, step_argument, higher_argument, lower_argument, wind},
-        joined({gamma_result, {"drift_height_m", "h_d", "drift_height of l_upper"},
+        joined({gamma_result, {"drift_height_m", "h_d", drift_height("l_upper")},
                 {"needed", "needed", "s < 20 ft and s < 6 h_r"}},
                gap_drift_results("min(h_d, (6 h_r - s)/6)", "min(6 h_d, 6 h_r - s)")),
         [](Pressure p_g, Length gap, Length step, Length higher, Length lower, double w_2) {

@@ -71,15 +71,14 @@ void add_loads(std::vector<Rule>& rules, const Asce7Edition& edition) {
 void add_slopes(std::vector<Rule>& rules, const Asce7Edition& edition) {
     const char* source = "Fig. 7-2 or 7.4-1: 10 degrees on a page (forum thread on Fig. 7-2b of 7-05), the rest from "
                          "memory, sure";
-    const Text full{"full_load_slope_deg", "a",
-                    "slippery or other: C_t <= 1.0 5 or 30, to 1.1 10 or 37.5, above 15 or 45"};
+    const std::string full = "5 (slippery) or 30 deg for C_t <= 1.0, 10 or 37.5 to 1.1, 15 or 45 above";
     add(rules, {edition.space, "full_load_slope", edition.slope, "Slope at which the slope factor begins to fall.",
                 Read::part, source, us_units},
-        {thermal_argument, surface_argument}, {full},
+        {thermal_argument, surface_argument}, {{"full_load_slope_deg", "a", full}},
         [](double c_t, Surface surface) { return full_load_slope_7_4(c_t, surface); });
     add(rules, {edition.space, "slope_factor", edition.slope, "Slope factor.", Read::part, source, us_units},
         {slope_argument, thermal_argument, surface_argument},
-        {slope_factor_result},
+        {slope_factor_result(full)},
         [](Angle slope, double c_t, Surface surface) { return slope_factor_7_4(slope, c_t, surface); });
     add(rules, {edition.space, "unbalanced_curve", edition.curve,
                 "Unbalanced load of the lee half of a curved roof, the windward half being empty.", Read::sure,

@@ -66,8 +66,10 @@ inline const Text gamma_result{"unit_weight_kn_per_m3", "gamma", "min(0.13 p_g +
 inline const Text balanced_depth_result{"balanced_depth_m", "h_b", "p_b/gamma"};
 inline const Text clear_height_result{"clear_height_m", "h_c", "h_r - h_b"};
 
-inline const Text slope_factor_result{"slope_factor", "C_s",
-                                      "1 up to a, (70 - slope)/(70 - a) to 70 deg, then 0; a of full_load_slope"};
+/// \param full_load_slope  formula of a
+[[nodiscard]] inline Text slope_factor_result(const std::string& full_load_slope) {
+    return {"slope_factor", "C_s", "1 up to a, (70 - slope)/(70 - a) to 70 deg, then 0; a: " + full_load_slope};
+}
 inline const std::vector<Text> curve_results{
     {"figure_case", "case", "1 eave under 30 deg, 2 to 70 deg, 3 above"},
     {"slope_factor_30", "C_s,30", "slope factor at the 30 degree point; at the eave in case 1"},
@@ -80,14 +82,16 @@ inline const std::vector<Text> factor_results{{"permanent_factor", "f_D", "on se
                                               {"live_factor", "f_L", "on live load L"},
                                               {"wind_factor", "f_W", "on wind W"},
                                               {"earthquake_factor", "f_E", "on earthquake E"}};
-inline const std::vector<Text> gable_results{
-    {"fetch_m", "l_u", "max(W, 20 ft)"},
-    gamma_result,
-    {"drift_height_m", "h_d", "drift_height of l_u"},
-    {"run", "S", "1/tan(slope)"},
-    {"windward_kpa", "p_windward", "0.3 p_s"},
-    {"leeward_surcharge_kpa", "p_drift", "h_d gamma/sqrt(S), on top of p_s"},
-    {"surcharge_width_m", "w_drift", "min(8 h_d sqrt(S)/3, W), from the ridge"}};
+/// \param drift_height  formula of h_d with l_u
+[[nodiscard]] inline std::vector<Text> gable_results(const std::string& drift_height) {
+    return {{"fetch_m", "l_u", "max(W, 20 ft)"},
+            gamma_result,
+            {"drift_height_m", "h_d", drift_height},
+            {"run", "S", "1/tan(slope)"},
+            {"windward_kpa", "p_windward", "0.3 p_s"},
+            {"leeward_surcharge_kpa", "p_drift", "h_d gamma/sqrt(S), on top of p_s"},
+            {"surcharge_width_m", "w_drift", "min(8 h_d sqrt(S)/3, W), from the ridge"}};
+}
 
 /// Results of an unbalanced gable: fetch, gamma, drift height, run, windward, surcharge, width.
 using GableNumbers = std::tuple<Length, UnitWeight, Length, double, Pressure, Pressure, Length>;

@@ -62,6 +62,22 @@ void check_arguments(const Rule& rule, std::span<const double> arguments) {
     }
 }
 
+/// "0 to 100; ...", "up to 200", "over 0 to 600 ft".
+bool starts_with_limit(std::string_view text) {
+    constexpr std::array begins{"over 0", "up to ", "more than ", "from 0"};
+    if (std::ranges::any_of(begins, [&](std::string_view begin) { return text.starts_with(begin); })) return true;
+    return !text.empty() && text.front() >= '0' && text.front() <= '9' && text.find(" to ") < text.find_first_of(",;");
+}
+
+/// The meaning without the limits behind it, which are in units of the catalogue: "ground snow load" of "ground snow
+/// load, 50 years, 0 to 100" is cut before ", 0 to 100".
+std::string meaning_of(const RuleValue& value) {
+    for (std::size_t at = value.text.find(", "); at != std::string::npos; at = value.text.find(", ", at + 2)) {
+        if (starts_with_limit(std::string_view(value.text).substr(at + 2))) return value.text.substr(0, at);
+    }
+    return value.text;
+}
+
 Term term_of(const Rule& rule, const RuleValue& value, double number, std::string formula, const Clause& clause) {
     const Units units = units_of(value.measure);
     const bool years = value.keyword.ends_with("_years");
@@ -136,7 +152,7 @@ std::vector<Term> workings(const Rule& rule, std::span<const double> arguments, 
             choices += "; " + value.symbol + ": " + value.choices[static_cast<std::size_t>(arguments[k])];
             if (told) choices += " (" + sources[k] + ")";
         } else {
-            terms.push_back(term_of(rule, value, arguments[k], told ? sources[k] : value.text, {}));
+            terms.push_back(term_of(rule, value, arguments[k], told ? sources[k] : meaning_of(value), {}));
         }
     }
     for (std::size_t k = 0; k < results.size(); ++k) {
@@ -168,21 +184,22 @@ Rule rule_of(const Head& head, const std::vector<Text>& arguments, const std::ve
 
 void check(const Rule& rule) {
     std::set<std::string> keywords;
-    const auto check_value = [&](const RuleValue& value) {
+    const auto check_value = [&](const RuleValue& value, bool argument) {
         const std::string_view ending = units_of(value.measure).ending;
         const bool fits = ending.empty() ? !ends_in_unit(value.keyword) : value.keyword.ends_with(ending);
         const bool known = !value.otherwise || std::ranges::count(value.choices, *value.otherwise) == 1;
-        if (!fits || !known || value.symbol.empty() || value.text.empty()) {
+        const bool meant = !starts_with_limit(value.text);
+        if (!fits || !known || value.symbol.empty() || value.text.empty() || (argument && !meant)) {
             throw std::logic_error(text_of(rule) + ": " + value.keyword + " is not well described");
         }
     };
     for (const RuleValue& value : rule.arguments) {
-        check_value(value);
+        check_value(value, true);
         if (!keywords.insert(value.keyword).second) {
             throw std::logic_error(text_of(rule) + ": " + value.keyword + " twice");
         }
     }
-    for (const RuleValue& value : rule.results) check_value(value);
+    for (const RuleValue& value : rule.results) check_value(value, false);
     if (rule.summary.empty() || rule.source.empty() || rule.clause.document.empty()) {
         throw std::logic_error(text_of(rule) + ": summary, source or clause is missing");
     }

@@ -73,8 +73,8 @@ void add_strength(std::vector<Rule>& rules) {
     add(rules, {space, "exceptional_snow", clause_6_4_3_3, "Exceptional snow as an accidental action, Eq. 6.11b.",
                 Read::sure, "Table A1.3"},
         {{"accompanying", "accompanying", "which value of wind accompanies, by the National Annex", "frequent"},
-         {"wind_psi_1", "psi_1,W", "0 to 1; 0.2 recommended"},
-         {"wind_psi_2", "psi_2,W", "0 to 1; 0 recommended"}},
+         {"wind_psi_1", "psi_1,W", "frequent share of wind, 0 to 1; 0.2 recommended"},
+         {"wind_psi_2", "psi_2,W", "quasi-permanent share of wind, 0 to 1; 0 recommended"}},
         results("1.0", "1.0 on s_Ad", "psi_1,W frequent, psi_2,W quasi permanent"),
         [](Accompanying accompanying, double psi_1, double psi_2) {
             return factors_of(
@@ -83,9 +83,9 @@ void add_strength(std::vector<Rule>& rules) {
 }
 
 void add_serviceability(std::vector<Rule>& rules) {
-    const Text snow_psi_1{"snow_psi_1", "psi_1,S", "0 to 1"}, snow_psi_2{"snow_psi_2", "psi_2,S", "0 to 1"};
-    const Text wind_psi_1{"wind_psi_1", "psi_1,W", "0 to 1; 0.2 recommended"};
-    const Text wind_psi_2{"wind_psi_2", "psi_2,W", "0 to 1; 0 recommended"};
+    const Text snow_psi_1{"snow_psi_1", "psi_1,S", "frequent share of snow, 0 to 1"}, snow_psi_2{"snow_psi_2", "psi_2,S", "quasi-permanent share of snow, 0 to 1"};
+    const Text wind_psi_1{"wind_psi_1", "psi_1,W", "frequent share of wind, 0 to 1; 0.2 recommended"};
+    const Text wind_psi_2{"wind_psi_2", "psi_2,W", "quasi-permanent share of wind, 0 to 1; 0 recommended"};
     add(rules, {space, "characteristic", clause_6_5_3, "Serviceability, what must not happen once.", Read::sure,
                 "Eq. 6.14b"},
         {leading, snow_psi_0, wind_psi_0}, results("1", "1 leading, else psi_0,S", "1 leading, else psi_0,W"),

@@ -15,7 +15,7 @@ void add_situations(std::vector<Rule>& rules, const std::string& space) {
     add(rules, {space, "exceptional_ground_load", clause_4_3, "Ground load of an exceptional fall.", Read::page,
                 std::string("Eq. 4.1 (") + steel_buildings + ")"},
         {{"ground_snow_kpa", "s_k", "ground snow load, 0 to 100"},
-         {"exceptional_factor", "C_esl", "1 to 4; 2.0 is recommended"}},
+         {"exceptional_factor", "C_esl", "coefficient for exceptional snow loads, 1 to 4; 2.0 is recommended"}},
         {{"exceptional_ground_snow_kpa", "s_Ad", "C_esl s_k"}},
         [](Pressure s_k, double c_esl) { return exceptional_ground_load_4_3(s_k, c_esl); });
     add(rules, {space, "design_situations", annex_A, "Load arrangements a site asks for.", Read::part,
@@ -41,9 +41,9 @@ void add_situations(std::vector<Rule>& rules, const std::string& space) {
 }
 
 void add_loads(std::vector<Rule>& rules, const std::string& space) {
-    const Text mu{"shape_coefficient", "mu", "0 to 25"};
-    const Text c_e{"exposure_coefficient", "C_e", "0.5 to 1.5"};
-    const Text c_t{"thermal_coefficient", "C_t", "0.8 to 1.4; 1.0 for a cover"};
+    const Text mu{"shape_coefficient", "mu", "shape coefficient, 0 to 25"};
+    const Text c_e{"exposure_coefficient", "C_e", "exposure coefficient, 0.5 to 1.5"};
+    const Text c_t{"thermal_coefficient", "C_t", "thermal coefficient, 0.8 to 1.4; 1.0 for a cover"};
     add(rules, {space, "roof_load", clause_5_2, "Snow load on a slope, persistent and transient situations.",
                 Read::page, std::string("Eq. 5.1 (") + steel_buildings + ")"},
         {{"ground_snow_kpa", "s_k", "ground snow load, 0 to 100"}, mu, c_e, c_t},

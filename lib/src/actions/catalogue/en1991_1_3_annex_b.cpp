@@ -78,7 +78,7 @@ void add_walls(std::vector<Rule>& rules) {
 void add_obstructions(std::vector<Rule>& rules) {
     add(rules, {space, "obstruction_height", annex_B_4, "Height of an obstruction that its drift follows.", Read::fair,
                 "from memory"},
-        {{"obstruction_height_m", "h", "up to 200"},
+        {{"obstruction_height_m", "h", "height of the obstruction, up to 200"},
          {"obstruction_width_m", "w", "across the wind; up to 2 if h is over 1"}},
         {{"height_m", "h_d", "h up to 1 m, min(h, w) above"}},
         [](Length h, Length w) { return obstruction_height_B_4(h, w); });

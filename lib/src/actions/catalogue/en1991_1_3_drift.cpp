@@ -41,13 +41,13 @@ void add_parts(std::vector<Rule>& rules) {
         });
     add(rules, {space, "sliding_drift", clause_5_3_6, "Shape coefficient of snow that slides from the upper roof.",
                 Read::page, slid},
-        {upper_pitch(), upper_slope(), {"drift_length_m", "l_s", "5 to 15"}, upper_shape()},
+        {upper_pitch(), upper_slope(), {"drift_length_m", "l_s", "length of the drift, 5 to 15"}, upper_shape()},
         {{"sliding_coefficient", "mu_s", mu_s_formula}},
         [](Angle a, Length b_1s, Length l_s, double mu) { return sliding_drift_5_3_6(a, b_1s, l_s, mu); });
     add(rules, {space, "drift_coefficient_at", clause_5_3_6, "Shape coefficient at a distance from the wall.",
                 Read::page, "Figure 5.7 (Steel Buildings in Europe, Part 3, Figure A.5)"},
         {{"wall_coefficient", "mu_2", "at the wall, 0.8 to 25"},
-         {"drift_length_m", "l_s", "5 to 15"},
+         {"drift_length_m", "l_s", "length of the drift, 5 to 15"},
          {"distance_m", "x", "level, from the wall, 0 to 1000"}},
         {{"shape_coefficient", "mu(x)", "mu_2 + (0.8 - mu_2) x/l_s up to l_s, then 0.8"}},
         [](double wall, Length l_s, Length x) { return drift_coefficient_at_5_3_6(wall, l_s, x); });

@@ -33,14 +33,14 @@ void add_en1991_1_3_ground(std::vector<Rule>& rules) {
         [](ClimaticRegion region, double zone, Length altitude) { return ground_load_C_1(region, zone, altitude); });
     add(rules, {space, "return_period_factor", annex_D,
                 "Factor from the 50-year ground load to that of another return period.", Read::sure, annex_d},
-        {{"return_period_years", "n", "5 to 10000"},
+        {{"return_period_years", "n", "return period, 5 to 10000"},
          {"variation", "V", "coefficient of variation of the annual maxima, 0 to 2; 0.2 to 0.6 in Figure D.1"}},
         {{"return_period_factor", "s_n/s_k", factor_formula}},
         [](double years, double variation) { return return_period_factor_D_1(years, variation); });
     add(rules, {space, "return_period_load", annex_D, "Ground snow load of another return period than 50 years.",
                 Read::sure, annex_d},
         {{"ground_snow_kpa", "s_k", "ground snow load of 50 years, 0 to 100"},
-         {"return_period_years", "n", "5 to 10000"},
+         {"return_period_years", "n", "return period, 5 to 10000"},
          {"variation", "V", "coefficient of variation of the annual maxima, 0 to 2; 0.2 to 0.6 in Figure D.1"}},
         {{"return_period_factor", "s_n/s_k", factor_formula}, {"ground_snow_kpa", "s_n", "(s_n/s_k) s_k"}},
         [](Pressure ground_load, double years, double variation) {

@@ -41,7 +41,7 @@ void add_en1991_1_3_local(std::vector<Rule>& rules) {
                 "Eq. 6.5 (University of Siegen lecture script on DIN 1055-5:2005, p. 58)"},
         {{"roof_load_kpa", "s", "heaviest undrifted load above the guard, 0 to 200"},
          {"distance_m", "b", "in plan, to the next guard above or the ridge, 0 to 1000"},
-         {"slope_deg", "a", "0 to 90"}},
+         {"slope_deg", "a", "slope of the cover, 0 to 90"}},
         {{"guard_force_kn_per_m", "F_s", "s b sin(a)"}},
         [](Pressure s, Length b, Angle a) { return guard_force_6_4(s, b, a); });
 }

@@ -95,7 +95,7 @@ void add_cylinder(std::vector<Rule>& rules, const std::string& space) {
         [](Length b, Length l_s, Length x) { return cylinder_undrifted_at_5_3_5({b, l_s, 0.2}, x); });
     add(rules, {space, "cylinder_drifted_at", clause_5_3_5,
                 "Drifted snow at a place of a cylinder, heavier half on the right.", Read::sure, source},
-        {span, width, {"cylinder_coefficient", "mu", "0.2 to 2.0"}, distance},
+        {span, width, {"cylinder_coefficient", "mu", "shape coefficient of the cylinder, 0.2 to 2.0"}, distance},
         {{"shape_coefficient", "mu(x)", "peak (1 - ||x - b/2| - l_s/4|/(l_s/4)), not under 0; peak = mu/2 left and mu "
                                         "right of b/2"}},
         [](Length b, Length l_s, double mu, Length x) { return cylinder_drifted_at_5_3_5({b, l_s, mu}, x); });

@@ -34,9 +34,9 @@ void add_iso4355(std::vector<Rule>& rules) {
         {space, "balanced_load", clause_balanced, "Balanced load; drift and sliding are to be added.", Read::page,
          comments},
         {{"ground_snow_kpa", "s_0", "ground snow load, 0 to 100"},
-         {"exposure_coefficient", "C_e", "0.5 to 1.25"},
-         {"thermal_coefficient", "C_t", "0.5 to 1.4; not under 1.0 for a cover"},
-         {"slope_coefficient", "mu_b", "0 to 1"}},
+         {"exposure_coefficient", "C_e", "exposure coefficient, 0.5 to 1.25"},
+         {"thermal_coefficient", "C_t", "thermal coefficient, 0.5 to 1.4; not under 1.0 for a cover"},
+         {"slope_coefficient", "mu_b", "slope coefficient, 0 to 1"}},
         {{"balanced_load_kpa", "s_b", "0.8 s_0 C_e C_t mu_b"}},
         [](Pressure s_0, double c_e, double c_t, double mu_b) { return balanced_load_eq_3(s_0, c_e, c_t, mu_b); });
 }
