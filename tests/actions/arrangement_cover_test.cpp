@@ -185,6 +185,10 @@ TEST_CASE("arrangement: Canadian snow on a gable") {
     // no upper end of the window: at 45 degrees C_s = (70 - 45)/40 = 0.625, so 1.25 x 0.625 x 1.6 + 0.4
     const auto steep = snow_arrangements(plan_of(SnowDocument::nbc2015, 2.0_kPa), stations_of(45.0));
     CHECK(close(kpa(named(steep, "unbalanced, heavy to port").port[3]), 1.65, 1e-12));
+    // below 15 degrees the case is carried on with C_a = 1 against nothing
+    const auto level = snow_arrangements(plan_of(SnowDocument::nbc2015, 2.0_kPa), stations_of(5.0));
+    CHECK(close(kpa(named(level, "unbalanced, heavy to port").port[3]), 2.0, 1e-12));
+    CHECK(kpa(named(level, "unbalanced, heavy to port").starboard[3]) == 0.0);
     Plan plan = plan_of(SnowDocument::nbc2015, 2.0_kPa);
     plan.basis.snow.unbalanced_window = Cited<UnbalancedWindow>{UnbalancedWindow::as_written, "invented"};
     CHECK_FALSE(has(snow_arrangements(plan, stations_of(15.0)), "unbalanced, heavy to port"));

@@ -20,8 +20,8 @@
 // source, and `note` says which one was taken:
 //   * unbalanced window (SnowBasis::unbalanced_window): "carried on" looks at the unbalanced case at every station as
 //     soon as one of them reaches the flat end of the window of ASCE 7 (2.38 degrees), however steep the others are; the
-//     surcharge falls with sqrt(tan(slope)) below the window and with C_s above it. NBC then takes C_a = 1.25 below 15
-//     degrees too. "as written" looks at the stations within the window alone.
+//     surcharge falls with sqrt(tan(slope)) below the window and with C_s above it. Below the window of NBC (15 degrees)
+//     C_a = 1, as at its end, against an empty side. "as written" looks at the stations within the window alone.
 //   * gable framing: the rule for simple rafters is used only if the plan claims them, and then beside the general one.
 //   * a drift lies against the rail as if the neighbour stood there, with the largest step along it, whatever the gap;
 //     only a gap beyond which the document asks for nothing takes it away.

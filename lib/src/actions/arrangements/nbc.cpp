@@ -65,7 +65,7 @@ public:
             const auto field = [&](const CoverStation& s) { return unbalanced(s, port); };
             const auto terms = [&](const CoverStation& s) { return workings_of(s, slope_factor(s), accumulation(s)); };
             all.push_back(over_stations({std::string("unbalanced, heavy to ") + side_name(port), clause("4.1.6.9"),
-                                         carried_on() ? "C_a is taken as 1.25 also where the slope is 15 degrees or less."
+                                         carried_on() ? "Looked at also where the slope is 15 degrees or less, with C_a = 1 on the heavy side."
                                                       : "Looked at only where the slope is over 15 degrees, as the plan "
                                                         "chooses (" + unbalanced_window_of(basis_).source + ")."},
                                         stations, field, workings ? WorkingsRule(terms) : nullptr));
@@ -124,7 +124,8 @@ private:
     }
 
     double accumulation(const CoverStation& s) const {
-        return nbc::unbalanced_applies_4_1_6_9(s.slope) ? nbc::downwind_accumulation_4_1_6_9(s.slope) : 1.25;
+        const Angle begin = from_deg(15.0);  // where the ramp of the clause starts, at C_a = 1
+        return nbc::downwind_accumulation_4_1_6_9(std::max(s.slope, begin));
     }
 
     StationField unbalanced(const CoverStation& s, bool port) const {
