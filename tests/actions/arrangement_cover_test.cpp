@@ -136,8 +136,8 @@ TEST_CASE("arrangement: one side cleared is nothing against all of the balanced 
 }
 
 TEST_CASE("arrangement: partial loading follows the spans of the ridge") {
-    // ASCE 7, 7.5 (from memory, sure): full on an end span, half elsewhere; half on an end span, full elsewhere; full on
-    // two neighbouring spans. Three spans leave four patterns.
+    // ASCE 7, 7.5 (from memory, sure): full on an end span, half elsewhere; half on an end span, full elsewhere; full
+    // on two neighbouring spans. Three spans leave four patterns.
     Plan plan = plan_of(SnowDocument::asce7_16, 1.5_kPa);
     RidgeSupport support;
     support.uprights = {upright("U1", 2.0), upright("U2", 4.0)};
@@ -261,6 +261,18 @@ TEST_CASE("arrangement: drift and sliding of ASCE 7-16 agree with the rules, and
     CHECK_FALSE(has(far, "slid from the roof of the shed"));
 }
 
+TEST_CASE("arrangement: snow slid from a roof of the NBC lies on the half that faces it, and not on the other") {
+    // by hand: S with C_s = 1 is 2.0 kPa; T = 0.5 x 2.0 x 4.5 = 4.5 kN/m over a half breadth of 1.5 m: 3.0 kPa more
+    Plan plan = plan_of(SnowDocument::nbc2020, 2.0_kPa);
+    plan.site.neighbours = {shed(NeighbourSide::starboard, 4.0)};
+    plan.site.neighbours[0].roof = NeighbourRoof{25.0_deg, Surface::slippery, 4.5_m};
+    const auto all = snow_arrangements(plan, stations_of(20.0));
+    const Arrangement& slid = named(all, "slid from the roof of the shed");
+    CHECK(close(kpa(slid.starboard[3]), 5.0, 1e-12));
+    CHECK(close(kpa(load_at(slid.starboard_field[3], 0.0)), 5.0, 1e-12));
+    CHECK(close(kpa(slid.port[3]), 2.0, 1e-12));
+}
+
 TEST_CASE("arrangement: snow that slides and is not said to fall clear lies on the lower half, none of it lost") {
     for (const SnowDocument document : every_document) {
         Plan plan = plan_of(document, 1.5_kPa, Surface::slippery);
@@ -294,10 +306,10 @@ TEST_CASE("arrangement: rain lies on nearly level snow of ASCE 7 only") {
     const auto level = snow_arrangements(plan_of(SnowDocument::asce7_16, from_psf(20.0)), stations_of(0.05));
     const Arrangement& rain = named(level, "rain on snow");
     CHECK(close(in_psf(rain.port[0].value), 0.7 * 1.2 * 20.0 + 5.0, 1e-9));
-    CHECK_FALSE(has(snow_arrangements(plan_of(SnowDocument::asce7_16, from_psf(20.0)), stations_of(0.2)),
-                    "rain on snow"));
-    CHECK_FALSE(has(snow_arrangements(plan_of(SnowDocument::asce7_16, from_psf(21.0)), stations_of(0.05)),
-                    "rain on snow"));
+    CHECK_FALSE(
+        has(snow_arrangements(plan_of(SnowDocument::asce7_16, from_psf(20.0)), stations_of(0.2)), "rain on snow"));
+    CHECK_FALSE(
+        has(snow_arrangements(plan_of(SnowDocument::asce7_16, from_psf(21.0)), stations_of(0.05)), "rain on snow"));
 }
 
 TEST_CASE("arrangement: by every document, more ground snow never less load and a steeper cover never more balanced") {
@@ -305,15 +317,16 @@ TEST_CASE("arrangement: by every document, more ground snow never less load and 
         for (const Surface surface : {Surface::other, Surface::slippery}) {
             double before = 1e9;
             for (double slope = 0.0; slope <= 90.0; slope += 0.5) {
-                const double now = kpa(snow_arrangements(plan_of(document, 1.5_kPa, surface), stations_of(slope), false)
-                                           .front().port[0]);
+                const double now = kpa(
+                    snow_arrangements(plan_of(document, 1.5_kPa, surface), stations_of(slope), false).front().port[0]);
                 CHECK(now <= before);
                 before = now;
             }
             for (const double slope : {0.0, 10.0, 15.0, 30.0, 45.0, 60.0, 70.0, 90.0}) {
                 auto less = snow_arrangements(plan_of(document, 0.5_kPa, surface), stations_of(slope), false);
                 for (const double ground : {0.9, 1.0, 2.0, 4.0}) {
-                    auto more = snow_arrangements(plan_of(document, from_kPa(ground), surface), stations_of(slope), false);
+                    auto more =
+                        snow_arrangements(plan_of(document, from_kPa(ground), surface), stations_of(slope), false);
                     for (const Arrangement& a : less) {
                         if (!has(more, a.name)) continue;  // rain on snow ends at a ground load
                         CHECK(kpa(named(more, a.name).port[0]) >= kpa(a.port[0]));

@@ -31,8 +31,8 @@ TEST_CASE("ground: a load goes into the rules of its own edition only") {
 }
 
 TEST_CASE("ground: the factor on snow belongs to the ground load") {
-    // ASCE 7-22, 2.3.1: 1.0 (read on a page: Maguire et al., STRUCTURE magazine, Feb. 2022); ASCE 7-16: 1.6 (from memory,
-    // sure); NBC: 1.5 (from memory, sure); EN 1990: 1.5, a national choice (read on a page)
+    // ASCE 7-22, 2.3.1: 1.0 (read on a page: Maguire et al., STRUCTURE magazine, Feb. 2022); ASCE 7-16: 1.6 (from
+    // memory, sure); NBC: 1.5 (from memory, sure); EN 1990: 1.5, a national choice (read on a page)
     CHECK(close(factored(ground_of(SnowDocument::asce7_22), 1.0_kPa, 1.0), 1.0_kPa, 1e-15));
     CHECK(close(factored(ground_of(SnowDocument::asce7_16), 1.0_kPa, 1.6), 1.6_kPa, 1e-15));
     CHECK(close(factored(ground_of(SnowDocument::nbc2020), 1.0_kPa, 1.5), 1.5_kPa, 1e-15));

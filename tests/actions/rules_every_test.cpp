@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: BSD-3-Clause
 // What every rule of the catalogue has to do, whatever it is about: give finite numbers for what it accepts, and refuse
-// what is no number. Arguments are drawn, with fixed seeds, from values at which rules bend and from ranges around them.
+// what is no number. Arguments are drawn, with fixed seeds, from values at which rules bend and from ranges around
+// them.
 #include <doctest/doctest.h>
 
 #include <array>

@@ -30,7 +30,9 @@ Arrangement balanced(const DocumentSnow& snow, Stations stations, bool workings)
 /// One side swept bare.
 Arrangement cleared(const DocumentSnow& snow, Stations stations, bool port, bool workings) {
     const Clause clause{"common practice, no source", "one side cleared"};
-    const auto field = [&](const CoverStation& s) { return heavy_side(!port, even(snow.balanced(s)), even(Pressure{})); };
+    const auto field = [&](const CoverStation& s) {
+        return heavy_side(!port, even(snow.balanced(s)), even(Pressure{}));
+    };
     const auto terms = [&](const CoverStation& s) {
         std::vector<Term> lines = snow.balanced_workings(s);
         lines.push_back({"share", 0.0, "-", std::string("on ") + side_name(port) + ", swept bare", clause});
@@ -52,9 +54,8 @@ LoadProfile slid_profile(const DocumentSnow& snow, const CoverStation& station) 
 std::vector<Arrangement> slid_to_the_rail(const Plan& plan, const DocumentSnow& snow, Stations stations,
                                           bool workings) {
     const SnowBasis& basis = plan.basis.snow;
-    const bool sheds = std::ranges::any_of(stations, [&](const CoverStation& s) {
-        return carries(s) && snow.unshed(s) > snow.balanced(s);
-    });
+    const bool sheds = std::ranges::any_of(
+        stations, [&](const CoverStation& s) { return carries(s) && snow.unshed(s) > snow.balanced(s); });
     if (basis.surface.value != Surface::slippery || slid_snow_of(basis).value == SlidSnow::falls_clear || !sheds) {
         return {};
     }
@@ -68,8 +69,11 @@ std::vector<Arrangement> slid_to_the_rail(const Plan& plan, const DocumentSnow& 
         const auto shown = [&](Pressure p) { return us ? in_psf(p) : in_kPa(p); };
         const char* unit = us ? "psf" : "kPa";
         lines.push_back({"p_full", shown(snow.unshed(s)), unit, "balanced load if nothing slid off", {}});
-        lines.push_back({"p_heap", shown(slid_profile(snow, s).back().load.value), unit,
-                         "p + 2 (p_full - p) on the lower half of the slope, p the balanced load", {}});
+        lines.push_back({"p_heap",
+                         shown(slid_profile(snow, s).back().load.value),
+                         unit,
+                         "p + 2 (p_full - p) on the lower half of the slope, p the balanced load",
+                         {}});
         return lines;
     };
     return {over_stations({"slid to the rail", snow.slope_clause(),
@@ -118,17 +122,17 @@ Cited<Angle> shedding_threshold(const Plan& plan) {
     const bool slippery = basis.surface.value == Surface::slippery;
     const std::string document = name_of(basis.document);
     if (is_asce7(basis.document)) {
-        return {asce7_threshold(basis), document + ", 7.4: slope from which C_s falls at C_t = " +
-                                            text_of_number(basis.thermal_factor.value) +
-                                            (slippery ? ", unobstructed slippery surface" : ", other surfaces")};
+        return {asce7_threshold(basis),
+                document + ", 7.4: slope from which C_s falls at C_t = " + text_of_number(basis.thermal_factor.value) +
+                    (slippery ? ", unobstructed slippery surface" : ", other surfaces")};
     }
     if (is_nbc(basis.document)) {
         return {from_deg(slippery ? 15.0 : 30.0), document + ", 4.1.6.2: slope from which C_s falls" +
                                                       (slippery ? ", unobstructed slippery surface" : "")};
     }
-    return {from_deg(30.0), document + ", 5.3.3: slope from which mu_1 falls" +
-                                (slippery ? ", snow free to slide"
-                                          : " where snow is free to slide, which the plan does not claim")};
+    return {from_deg(30.0),
+            document + ", 5.3.3: slope from which mu_1 falls" +
+                (slippery ? ", snow free to slide" : " where snow is free to slide, which the plan does not claim")};
 }
 
 }  // namespace coverframe

@@ -60,14 +60,17 @@ Plan judged_by(const Plan& plan, const GroundSnow& ground) {
         snow.exposure_factor = {1.0, safe};
         snow.thermal_factor = {is_asce7(to) ? 1.2 : 1.0, safe};
     }
-    if (to != SnowDocument::asce7_22) snow.winter_wind.reset();
-    else if (!snow.winter_wind) snow.winter_wind = {0.65, "upper end of the map's range, the site's own being unknown"};
-    if (!is_nbc(to)) snow.importance_category.reset();
-    else if (!snow.importance_category) snow.importance_category = {ImportanceCategory::normal, safe};
+    if (to != SnowDocument::asce7_22)
+        snow.winter_wind.reset();
+    else if (!snow.winter_wind)
+        snow.winter_wind = {0.65, "upper end of the map's range, the site's own being unknown"};
+    if (!is_nbc(to))
+        snow.importance_category.reset();
+    else if (!snow.importance_category)
+        snow.importance_category = {ImportanceCategory::normal, safe};
     if (from != to) {
         const SnowFactorRange factor = snow_factor_range(to);
-        judged.basis.combination.snow = {to == SnowDocument::en1991_1_3 ? 1.5 : factor.low,
-                                         factor.clause};
+        judged.basis.combination.snow = {to == SnowDocument::en1991_1_3 ? 1.5 : factor.low, factor.clause};
     }
     return judged;
 }
@@ -93,8 +96,10 @@ std::vector<CoverStation> drawn_stations(const Plan& plan, Length spacing) {
             station.half_breadth = at->half_breadth;
             station.rail_z = at->z;
         }
-        if (const auto slope = film_slope_at(plan, x)) station.slope = *slope;
-        else station.half_breadth = Length{};
+        if (const auto slope = film_slope_at(plan, x))
+            station.slope = *slope;
+        else
+            station.half_breadth = Length{};
         stations.push_back(station);
     }
     return stations;

@@ -34,8 +34,8 @@ constexpr const char* model_assumptions[] = {
     "The film does not rest on the cross straps in the model; the check of the straps adds the snow over them.",
     "The film's whole tension goes on from the rail to the band; friction on the rail would take some of it.",
     "Self-weight always takes its unfavourable factor, also where it would hold a part down.",
-    "Wind, drift from a taller neighbour, snow sliding from above, rain on snow, ice and blows are not looked at.",
-    "Snow lies still: what falls off in one piece, or lies heavier along the boat in one place, is not looked at.",
+    "Wind, ice and blows are not looked at. Snow from a neighbour is looked at only if the plan names the neighbour.",
+    "Snow lies still: what falls off in one piece is not looked at.",
 };
 
 }  // namespace

@@ -40,7 +40,12 @@ std::string part_name_html(const Finding& finding) {
     return tag("span", one_line(finding.part), "strong") + "<br/>" + tag("span", plain_name(finding.check));
 }
 
-std::string range_html(const std::vector<PlanLoad>& loads, UnitsShown units) {
+/// Smallest and greatest load where the cover has any breadth.
+std::string range_html(const std::vector<PlanLoad>& all, const std::vector<CoverStation>& stations, UnitsShown units) {
+    std::vector<PlanLoad> loads;
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        if (i >= stations.size() || stations[i].half_breadth > Length{}) loads.push_back(all[i]);
+    }
     if (loads.empty()) return {};
     const auto [least, most] = std::ranges::minmax(loads, {}, [](const PlanLoad& load) { return in_kPa(load.value); });
     const std::string low = value_html(in_kPa(least.value), "kPa", units);
@@ -135,8 +140,8 @@ std::string arrangements_html(const Assessment& assessment) {
     const UnitsShown units = assessment.plan.units_shown;
     Table table{{"snow", "on port", "on starboard", "rule", "read for a boat cover as"}, {}};
     for (const Arrangement& arrangement : assessment.arrangements) {
-        table.rows.push_back({tag("span", arrangement.name, "strong"), range_html(arrangement.port, units),
-                              range_html(arrangement.starboard, units), tag("span", text_of(arrangement.clause)),
+        table.rows.push_back({tag("span", arrangement.name, "strong"), range_html(arrangement.port, assessment.stations, units),
+                              range_html(arrangement.starboard, assessment.stations, units), tag("span", text_of(arrangement.clause)),
                               tag("span", arrangement.note)});
     }
     return table_html(table, "compact");

@@ -19,14 +19,14 @@
 // Where a document is silent about a boat cover, the safe reading is taken unless the plan chooses otherwise with a
 // source, and `note` says which one was taken:
 //   * unbalanced window (SnowBasis::unbalanced_window): "carried on" looks at the unbalanced case at every station as
-//     soon as one of them reaches the flat end of the window of ASCE 7 (2.38 degrees), however steep the others are; the
-//     surcharge falls with sqrt(tan(slope)) below the window and with C_s above it. Below the window of NBC (15 degrees)
-//     C_a = 1, as at its end, against an empty side. "as written" looks at the stations within the window alone.
+//     soon as one of them reaches the flat end of the window of ASCE 7 (2.38 degrees), however steep the others are;
+//     the surcharge falls with sqrt(tan(slope)) below the window and with C_s above it. Below the window of NBC (15
+//     degrees) C_a = 1, as at its end, against an empty side. "as written" looks at the stations within it alone.
 //   * gable framing: the rule for simple rafters is used only if the plan claims them, and then beside the general one.
 //   * a drift lies against the rail as if the neighbour stood there, with the largest step along it, whatever the gap;
 //     only a gap beyond which the document asks for nothing takes it away.
-//   * snow of NBC that slides from a roof is spread over the half of the cover that faces it, for the taper is not
-//     known here.
+//   * snow of NBC that slides from a roof is spread over a strip along the rail, half the greatest breadth wide, for
+//     the taper is not known here.
 //
 // The film strips are solved with one load a side, so each side also has a uniform load: the greatest of its field,
 // which is on the safe side.

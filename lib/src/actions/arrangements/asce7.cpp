@@ -40,9 +40,13 @@ struct SurfaceDrift {
 class Asce7Snow final : public DocumentSnow {
 public:
     explicit Asce7Snow(const Plan& plan)
-        : basis_(plan.basis.snow), ground_(plan.site.ground_snow), document_(name_of(basis_.document)),
-          edition_(basis_.document), category_(risk_category_of(ground_.risk_category)),
-          wind_(winter_wind_of(basis_)), thermal_(basis_.thermal_factor.value),
+        : basis_(plan.basis.snow),
+          ground_(plan.site.ground_snow),
+          document_(name_of(basis_.document)),
+          edition_(basis_.document),
+          category_(risk_category_of(ground_.risk_category)),
+          wind_(winter_wind_of(basis_)),
+          thermal_(basis_.thermal_factor.value),
           exposure_(basis_.exposure_factor.value),
           surface_(basis_.surface.value == Surface::slippery ? asce7::Surface::unobstructed_slippery
                                                              : asce7::Surface::other),
@@ -91,7 +95,7 @@ public:
 private:
     Clause clause(const std::string& number) const { return {document_, number}; }
     std::string space() const {
-        return edition_ == SnowDocument::asce7_10 ? "asce7_10"
+        return edition_ == SnowDocument::asce7_10   ? "asce7_10"
                : edition_ == SnowDocument::asce7_16 ? "asce7_16"
                                                     : "asce7_22";
     }
@@ -130,11 +134,11 @@ private:
                    {in_kPa(ground_.load), newest ? static_cast<double>(category_) : importance_}, sources());
             return lines;
         };
-        all.push_back(over_stations({"minimum", clause(newest ? "7.3.3" : "7.3.4"),
-                                     "The cover is flatter than 15 degrees in places; the minimum load is put on all "
-                                     "of it."},
-                                    stations, [&](const CoverStation&) { return both(minimum()); },
-                                    workings ? WorkingsRule(terms) : nullptr));
+        all.push_back(over_stations(
+            {"minimum", clause(newest ? "7.3.3" : "7.3.4"),
+             "The cover is flatter than 15 degrees in places; the minimum load is put on all "
+             "of it."},
+            stations, [&](const CoverStation&) { return both(minimum()); }, workings ? WorkingsRule(terms) : nullptr));
     }
 
     Pressure rain(const CoverStation& s) const {
@@ -144,9 +148,8 @@ private:
     }
 
     void add_rain(std::vector<Arrangement>& all, Stations stations, bool workings) const {
-        const bool any = std::ranges::any_of(stations, [&](const CoverStation& s) {
-            return carries(s) && rain(s) > Pressure{};
-        });
+        const bool any =
+            std::ranges::any_of(stations, [&](const CoverStation& s) { return carries(s) && rain(s) > Pressure{}; });
         if (!any) return;
         const auto field = [&](const CoverStation& s) { return both(balanced(s) + rain(s)); };
         const auto terms = [&](const CoverStation& s) {
@@ -216,12 +219,13 @@ private:
                           : s.slope > slope ? "C_s(slope)/C_s(slope_w), station steeper than the window"
                                             : "station inside the window";
         terms.push_back({"k", carried(s), "-", why, {}});
-        terms.push_back({"p_leeward", in_psf(balanced(s) + carried(s) * surcharge), "psf", "p_s + k p_drift", clause("7.6.1")});
+        terms.push_back(
+            {"p_leeward", in_psf(balanced(s) + carried(s) * surcharge), "psf", "p_s + k p_drift", clause("7.6.1")});
         return terms;
     }
 
     bool unbalanced_asked(Stations stations) const {
-        bool up = false;    // somewhere not flatter than the window
+        bool up = false;  // somewhere not flatter than the window
         bool inside = false;
         for (const CoverStation& s : stations) {
             if (!carries(s)) continue;
@@ -235,8 +239,10 @@ private:
         if (!unbalanced_asked(stations)) return;
         const std::string note =
             carried_on() ? "Unbalanced snow is looked at on every station, also where the slope is outside the window "
-                           "of " + document_ + ", 7.6.1 (2.38 degrees to 7 on 12). The fetch is taken as 20 ft where "
-                           "the half breadth is less."
+                           "of " +
+                               document_ +
+                               ", 7.6.1 (2.38 degrees to 7 on 12). The fetch is taken as 20 ft where "
+                               "the half breadth is less."
                          : "Unbalanced snow is looked at only where the slope is inside the window of " + document_ +
                                ", 7.6.1, as the plan chooses (" + unbalanced_window_of(basis_).source + ").";
         for (const bool port : {true, false}) {
@@ -263,7 +269,8 @@ private:
             };
             const auto terms = [&](const CoverStation& s) {
                 std::vector<Term> lines = balanced_workings(s);
-                lines.push_back({"p_rafter", in_psf(rafter_load(s)), "psf", "I_s p_g (7-22: p_g) on the lee side, 0 on the other", clause("7.6.1")});
+                lines.push_back({"p_rafter", in_psf(rafter_load(s)), "psf",
+                                 "I_s p_g (7-22: p_g) on the lee side, 0 on the other", clause("7.6.1")});
                 return lines;
             };
             all.push_back(over_stations({std::string("simple rafters, heavy to ") + side_name(port), clause("7.6.1"),
@@ -309,17 +316,24 @@ private:
         const SurfaceDrift drift = drift_of(step);
         if (!(drift.peak > Pressure{}) || !within_reach(step)) return;
         EdgeLoad load;
-        load.heading = {"drift beside " + step.neighbour->name, clause(step.neighbour->gap > Length{} ? "7.7.2" : "7.7.1"),
+        load.heading = {"drift beside " + step.neighbour->name,
+                        clause(step.neighbour->gap > Length{} ? "7.7.2" : "7.7.1"),
                         "The drift lies against the rail as if " + step.neighbour->name +
                             " stood there; its fetch is the larger of the roofs on either side of the step."};
         load.extent = drift.length;
+        load.beyond = [this](const CoverStation& s) { return balanced(s); };
         load.at = [this, drift](const CoverStation& s, Length distance) {
             return balanced(s) + asce7::drift_load_at_7_7_1(drift.peak, drift.length, distance);
         };
-        load.workings = {{"h", in_ft(step.step), "ft", "eave of " + step.neighbour->name + " above the lowest rail: " + step.neighbour->source, {}},
+        load.workings = {{"h",
+                          in_ft(step.step),
+                          "ft",
+                          "eave of " + step.neighbour->name + " above the lowest rail: " + step.neighbour->source,
+                          {}},
                          {"l_u", in_ft(step.neighbour->fetch), "ft", "roof or cover of " + step.neighbour->name, {}}};
         append_drift(load.workings, step);
-        load.workings.push_back({"p_d", in_psf(drift.peak), "psf", "at the rail, falling to nothing at w", clause("7.7.1")});
+        load.workings.push_back(
+            {"p_d", in_psf(drift.peak), "psf", "at the rail, falling to nothing at w", clause("7.7.1")});
         load.workings.push_back({"w", in_ft(drift.length), "ft", "from the rail", clause("7.7.1")});
         all.push_back(std::move(load));
     }
@@ -340,9 +354,9 @@ private:
         const asce7::Surface surface = slippery ? asce7::Surface::unobstructed_slippery : asce7::Surface::other;
         if (!asce7::sliding_applies_7_9(neighbour.roof->slope, surface)) return;
         const asce7::SlidingSnow slid =
-            neighbour.gap > Length{}
-                ? asce7::sliding_load_over_gap_7_9(flat_, neighbour.roof->run, step.lower_length, neighbour.gap, step.step)
-                : asce7::sliding_load_7_9(flat_, neighbour.roof->run, step.lower_length);
+            neighbour.gap > Length{} ? asce7::sliding_load_over_gap_7_9(flat_, neighbour.roof->run, step.lower_length,
+                                                                        neighbour.gap, step.step)
+                                     : asce7::sliding_load_7_9(flat_, neighbour.roof->run, step.lower_length);
         if (!slid.needed) return;
         EdgeLoad load;
         load.heading = {"slid from the roof of " + neighbour.name, clause("7.9"),
@@ -350,12 +364,12 @@ private:
                         "the rule: do not park a cover under a roof that sheds. The roof is taken to carry the flat "
                         "load of the cover."};
         load.extent = slid.extent;
-        load.at = [this, slid](const CoverStation& s, Length distance) {
-            return balanced(s) + (distance <= slid.extent ? slid.intensity : Pressure{});
-        };
+        load.beyond = [this](const CoverStation& s) { return balanced(s); };
+        load.at = [this, slid](const CoverStation& s, Length) { return balanced(s) + slid.intensity; };
         load.workings = {{"W", in_ft(neighbour.roof->run), "ft", "eave to ridge of " + neighbour.name, {}},
                          {"p_f", in_psf(flat_), "psf", "flat load", clause("7.3")},
-                         {"p_slid", in_psf(slid.intensity), "psf", "0.4 p_f W over 15 ft; over a gap s: 0.4 p_f W (15 - s)/15 over 15 - s", clause("7.9")},
+                         {"p_slid", in_psf(slid.intensity), "psf",
+                          "0.4 p_f W over 15 ft; over a gap s: 0.4 p_f W (15 - s)/15 over 15 - s", clause("7.9")},
                          {"b_slid", in_ft(slid.extent), "ft", "loaded strip from the rail", clause("7.9")}};
         all.push_back(std::move(load));
     }
@@ -365,9 +379,9 @@ private:
     std::string document_;
     SnowDocument edition_;
     asce7::RiskCategory category_;
-    double wind_;        // W_2
-    double thermal_;     // C_t
-    double exposure_;    // C_e
+    double wind_;      // W_2
+    double thermal_;   // C_t
+    double exposure_;  // C_e
     asce7::Surface surface_;
     double importance_;  // I_s
     Pressure flat_;      // p_f

@@ -56,18 +56,19 @@ void append(std::vector<Term>& terms, const std::string& rule, const std::vector
 /// Snow that lies against a neighbour, from the edge of the cover inwards, with all that lies under it.
 struct EdgeLoad {
     Heading heading;
-    std::function<Pressure(const CoverStation&, Length distance)> at;  ///< level distance from the near edge
-    Length extent{};                                                   ///< where the line of `at` bends
+    std::function<Pressure(const CoverStation&, Length distance)> at;  ///< up to `extent` from the near edge, level
+    std::function<Pressure(const CoverStation&)> beyond;               ///< further away
+    Length extent{};
     std::vector<Term> workings;
 };
 
 /// What a drift is worked out from.
 struct NeighbourStep {
     const Neighbour* neighbour = nullptr;
-    Length step{};         ///< its eave above the lowest rail beside it, over 0
-    Length lower_length{}; ///< of the cover, away from the neighbour
-    Angle slope{};         ///< flattest slope of the cover beside it
-    CoverStation widest;   ///< widest station beside it
+    Length step{};          ///< its eave above the lowest rail beside it, over 0
+    Length lower_length{};  ///< of the cover, away from the neighbour
+    Angle slope{};          ///< flattest slope of the cover beside it
+    CoverStation widest;    ///< widest station beside it
 };
 
 /// The rules of one document applied to a cover.
@@ -97,7 +98,7 @@ public:
 
 [[nodiscard]] std::vector<Arrangement> partial(const Plan& plan, const DocumentSnow& snow, Stations stations,
                                                bool workings);
-[[nodiscard]] std::vector<Arrangement> beside_neighbours(const Plan& plan, const DocumentSnow& snow,
-                                                         Stations stations, bool workings);
+[[nodiscard]] std::vector<Arrangement> beside_neighbours(const Plan& plan, const DocumentSnow& snow, Stations stations,
+                                                         bool workings);
 
 }  // namespace coverframe::arranging

@@ -16,7 +16,9 @@ namespace en = en1991_1_3;
 class EnSnow final : public DocumentSnow {
 public:
     explicit EnSnow(const Plan& plan)
-        : basis_(plan.basis.snow), ground_(plan.site.ground_snow), exposure_(basis_.exposure_factor.value),
+        : basis_(plan.basis.snow),
+          ground_(plan.site.ground_snow),
+          exposure_(basis_.exposure_factor.value),
           thermal_(basis_.thermal_factor.value),
           sliding_(basis_.surface.value == Surface::slippery ? en::Sliding::free : en::Sliding::prevented) {}
 
@@ -75,9 +77,11 @@ public:
         EdgeLoad edge;
         edge.heading = {"drift beside " + neighbour.name, en::clause_5_3_6,
                         "Wind-blown snow, and snow that slid where the roof sheds, lie against the rail as if " +
-                            neighbour.name + " stood there; the cover is taken as level, and no gap is too wide, for "
+                            neighbour.name +
+                            " stood there; the cover is taken as level, and no gap is too wide, for "
                             "the text gives none."};
         edge.extent = drift.length;
+        edge.beyond = [this](const CoverStation& s) { return unshed(s); };
         edge.at = [this, drift](const CoverStation&, Length distance) {
             return load(en::drift_coefficient_at_5_3_6(drift.wall, drift.length, distance));
         };
@@ -88,7 +92,8 @@ public:
                 {"b_1", "roof or cover of " + neighbour.name + ": " + neighbour.source},
                 {"b_2", "cover, away from it"},
                 {"h", "eave of " + neighbour.name + " above the lowest rail"}});
-        edge.workings.push_back({"s_wall", in_kPa(load(drift.wall)), "kPa", "mu_2 C_e C_t s_k at the rail", en::clause_5_2});
+        edge.workings.push_back(
+            {"s_wall", in_kPa(load(drift.wall)), "kPa", "mu_2 C_e C_t s_k at the rail", en::clause_5_2});
         return {edge};
     }
 

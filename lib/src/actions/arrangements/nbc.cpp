@@ -12,8 +12,9 @@ namespace {
 
 nbc::Importance importance_of(const SnowBasis& basis) {
     if (!basis.importance_category) {
-        throw InputError("plan.key.missing", "/basis/snow/importance_category", "",
-                         std::string(name_of(basis.document)) + " needs the importance category; give it with its source");
+        throw InputError(
+            "plan.key.missing", "/basis/snow/importance_category", "",
+            std::string(name_of(basis.document)) + " needs the importance category; give it with its source");
     }
     switch (basis.importance_category->value) {
         case ImportanceCategory::low: return nbc::Importance::low;
@@ -35,8 +36,11 @@ Pressure rain_of(const GroundSnow& ground) {
 class NbcSnow final : public DocumentSnow {
 public:
     explicit NbcSnow(const Plan& plan)
-        : basis_(plan.basis.snow), ground_(plan.site.ground_snow), document_(name_of(basis_.document)),
-          space_(basis_.document == SnowDocument::nbc2015 ? "nbc2015" : "nbc2020"), rain_(rain_of(ground_)),
+        : basis_(plan.basis.snow),
+          ground_(plan.site.ground_snow),
+          document_(name_of(basis_.document)),
+          space_(basis_.document == SnowDocument::nbc2015 ? "nbc2015" : "nbc2020"),
+          rain_(rain_of(ground_)),
           category_(importance_of(basis_)),
           importance_(nbc::importance_factor_4_1_6_2(category_, nbc::LimitState::ultimate)),
           surface_(basis_.surface.value == Surface::slippery ? nbc::Surface::unobstructed_slippery
@@ -64,20 +68,23 @@ public:
         for (const bool port : {true, false}) {
             const auto field = [&](const CoverStation& s) { return unbalanced(s, port); };
             const auto terms = [&](const CoverStation& s) { return workings_of(s, slope_factor(s), accumulation(s)); };
-            all.push_back(over_stations({std::string("unbalanced, heavy to ") + side_name(port), clause("4.1.6.9"),
-                                         carried_on() ? "Looked at also where the slope is 15 degrees or less, with C_a = 1 on the heavy side."
-                                                      : "Looked at only where the slope is over 15 degrees, as the plan "
-                                                        "chooses (" + unbalanced_window_of(basis_).source + ")."},
-                                        stations, field, workings ? WorkingsRule(terms) : nullptr));
+            all.push_back(over_stations(
+                {std::string("unbalanced, heavy to ") + side_name(port), clause("4.1.6.9"),
+                 carried_on()
+                     ? "Unbalanced snow is looked at also where the slope is 15 degrees or less, with C_a = 1 on the "
+                       "heavy side."
+                     : "Unbalanced snow is looked at only where the slope is over 15 degrees, as the plan "
+                       "chooses (" +
+                           unbalanced_window_of(basis_).source + ")."},
+                stations, field, workings ? WorkingsRule(terms) : nullptr));
         }
         return all;
     }
 
     /// Gables up to 15 degrees.
     Clause partial_clause(Stations stations) const override {
-        const bool asked = std::ranges::any_of(stations, [](const CoverStation& s) {
-            return carries(s) && nbc::partial_applies_4_1_6_3(s.slope);
-        });
+        const bool asked = std::ranges::any_of(
+            stations, [](const CoverStation& s) { return carries(s) && nbc::partial_applies_4_1_6_3(s.slope); });
         return asked ? clause("4.1.6.3") : Clause{};
     }
 
@@ -117,9 +124,10 @@ private:
         std::vector<Term> terms{{"x", in_m(s.x), "m", "station with the heaviest load", {}}};
         append(terms, space_ + ".importance_factor", {static_cast<double>(category_), 0.0});
         append(terms, space_ + ".slope_factor", {in_deg(s.slope), static_cast<double>(surface_), 1.0}, sources());
-        append(terms, space_ + ".specified_load",
-               {in_kPa(ground_.load), in_kPa(rain_), importance_, 0.8, basis_.exposure_factor.value, slope, accumulation},
-               sources());
+        append(
+            terms, space_ + ".specified_load",
+            {in_kPa(ground_.load), in_kPa(rain_), importance_, 0.8, basis_.exposure_factor.value, slope, accumulation},
+            sources());
         return terms;
     }
 
@@ -162,14 +170,22 @@ private:
                         "The drift lies against the rail as if " + step.neighbour->name +
                             " stood there, without a parapet; slope takes nothing away (C_s = 1)."};
         edge.extent = drift.drift.length;
+        edge.beyond = [this](const CoverStation&) { return load(1.0, 1.0, 1.0); };
         edge.at = [this, drift](const CoverStation&, Length distance) {
             return load(1.0, nbc::accumulation_4_1_6_5(drift.drift, distance), 1.0);
         };
-        edge.workings = {{"h", in_m(step.step), "m", "eave of " + step.neighbour->name + " above the lowest rail: " + step.neighbour->source, {}},
-                         {"gamma", in_kN_per_m3(nbc::unit_weight_4_1_6_13(ground_.load)), "kN/m3", "min(4.0, 0.43 S_s + 2.2)", clause("4.1.6.13")},
-                         {"F", drift.fetch, "-", "0.35 beta sqrt(gamma l_cs/S_s) + C_b, up to 5, worst of cases I to III", clause("4.1.6.5")},
-                         {"C_a0", drift.drift.peak, "-", "min[beta gamma h/(C_b S_s), F/C_b], at the rail", clause("4.1.6.5")},
-                         {"x_d", in_m(drift.drift.length), "m", "5 (C_b S_s/gamma) (C_a0 - 1)", clause("4.1.6.5")}};
+        edge.workings = {
+            {"h",
+             in_m(step.step),
+             "m",
+             "eave of " + step.neighbour->name + " above the lowest rail: " + step.neighbour->source,
+             {}},
+            {"gamma", in_kN_per_m3(nbc::unit_weight_4_1_6_13(ground_.load)), "kN/m3", "min(4.0, 0.43 S_s + 2.2)",
+             clause("4.1.6.13")},
+            {"F", drift.fetch, "-", "0.35 beta sqrt(gamma l_cs/S_s) + C_b, up to 5, worst of cases I to III",
+             clause("4.1.6.5")},
+            {"C_a0", drift.drift.peak, "-", "min[beta gamma h/(C_b S_s), F/C_b], at the rail", clause("4.1.6.5")},
+            {"x_d", in_m(drift.drift.length), "m", "5 (C_b S_s/gamma) (C_a0 - 1)", clause("4.1.6.5")}};
         all.push_back(std::move(edge));
     }
 
@@ -181,17 +197,17 @@ private:
         const Length width = sideways ? step.widest.half_breadth : 0.5 * step.lower_length;
         const Pressure spread = total / width;
         EdgeLoad edge;
-        edge.heading = {"slid from the roof of " + neighbour.name, clause("4.1.6.11"),
-                        "Half the snow of the roof lies on the half of the cover that faces it, evenly: how it tapers "
-                        "is not known here. The blow of what falls is not in the rule: do not park a cover under a "
-                        "roof that sheds."};
+        edge.heading = {
+            "slid from the roof of " + neighbour.name, clause("4.1.6.11"),
+            "Half the snow of the roof lies evenly on a strip along the rail, half the cover's greatest breadth "
+            "wide: how it tapers is not known here. The blow of what falls is not in the rule: do not park a "
+            "cover under a roof that sheds."};
         edge.extent = width;
-        edge.at = [this, spread, width](const CoverStation&, Length distance) {
-            return unshed({}) + (distance <= width ? spread : Pressure{});
-        };
+        edge.beyond = [this](const CoverStation&) { return unshed({}); };
+        edge.at = [this, spread](const CoverStation&, Length) { return unshed({}) + spread; };
         edge.workings = {{"b", in_m(neighbour.roof->run), "m", "eave to ridge of " + neighbour.name, {}},
                          {"T", in_kN_per_m(total), "kN/m", "0.5 S b, S with C_s = 1", clause("4.1.6.11")},
-                         {"p_slid", in_kPa(spread), "kPa", "T over the half of the cover that faces the roof", {}}};
+                         {"p_slid", in_kPa(spread), "kPa", "T over a strip half the greatest breadth wide", {}}};
         all.push_back(std::move(edge));
     }
 
@@ -199,7 +215,7 @@ private:
     GroundSnow ground_;
     std::string document_;
     std::string space_;
-    Pressure rain_;      // S_r
+    Pressure rain_;  // S_r
     nbc::Importance category_;
     double importance_;  // I_s
     nbc::Surface surface_;

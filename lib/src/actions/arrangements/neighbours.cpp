@@ -36,25 +36,31 @@ std::optional<NeighbourStep> step_of(const Neighbour& neighbour, Stations statio
 /// One side under snow from its near to its far edge; `begin` is the distance of the near one.
 LoadProfile across(const CoverStation& station, const EdgeLoad& load, Length begin, bool near_is_rail) {
     const Length width = station.half_breadth;
-    std::vector<double> shares{0.0, 1.0};
-    if (load.extent > begin && load.extent < begin + width) {
-        shares.insert(shares.begin() + 1, in_m(load.extent - begin) / in_m(width));
+    if (load.extent <= begin) return even(load.beyond(station));
+    LoadProfile profile{{0.0, {load.at(station, begin)}}};
+    if (load.extent < begin + width) {
+        const double end = in_m(load.extent - begin) / in_m(width);
+        profile.push_back({end, {load.at(station, load.extent)}});
+        profile.push_back({end, {load.beyond(station)}});
+        profile.push_back({1.0, {load.beyond(station)}});
+    } else {
+        profile.push_back({1.0, {load.at(station, begin + width)}});
     }
-    LoadProfile profile;
-    for (const double along : shares) {
-        profile.push_back({near_is_rail ? 1.0 - along : along, {load.at(station, begin + along * width)}});
-    }
-    if (near_is_rail) std::ranges::reverse(profile);
+    if (!near_is_rail) return profile;
+    for (LoadPoint& point : profile) point.share = 1.0 - point.share;
+    std::ranges::reverse(profile);
     return profile;
 }
 
-StationField field_at(const CoverStation& station, const Neighbour& neighbour, const EdgeLoad& load, Stations stations) {
+StationField field_at(const CoverStation& station, const Neighbour& neighbour, const EdgeLoad& load,
+                      Stations stations) {
     if (along_the_boat(neighbour)) {
         return heavy_side(neighbour.side == NeighbourSide::port, across(station, load, Length{}, true),
                           across(station, load, station.half_breadth, false));
     }
     const bool ahead = neighbour.side == NeighbourSide::bow;
-    return both(load.at(station, ahead ? station.x - stations.front().x : stations.back().x - station.x));
+    const Length distance = ahead ? station.x - stations.front().x : stations.back().x - station.x;
+    return both(distance <= load.extent ? load.at(station, distance) : load.beyond(station));
 }
 
 }  // namespace
@@ -74,8 +80,7 @@ std::vector<Arrangement> beside_neighbours(const Plan& plan, const DocumentSnow&
                 lines.insert(lines.end(), load.workings.begin(), load.workings.end());
                 return lines;
             };
-            all.push_back(
-                over_stations(load.heading, stations, field, workings ? WorkingsRule(terms) : nullptr));
+            all.push_back(over_stations(load.heading, stations, field, workings ? WorkingsRule(terms) : nullptr));
         }
     }
     return all;
