@@ -24,8 +24,7 @@ inline std::size_t size_of(const Shape& shape) {
 /// A read-only look at one argument.
 class Column {
 public:
-    Column(const Numbers& values, const Shape& shape)
-        : data_(values.data()), step_(values.size() == 1 ? 0 : 1) {
+    Column(const Numbers& values, const Shape& shape) : data_(values.data()), step_(values.size() == 1 ? 0 : 1) {
         expect(values.size() == 1 || static_cast<std::size_t>(values.size()) == size_of(shape), "size of a column");
     }
     double operator[](std::size_t i) const { return data_[i * step_]; }

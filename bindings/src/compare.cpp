@@ -47,18 +47,16 @@ py::dict dict_of(const ComparedDocument& row) {
     const auto& arrangements = row.arrangements;
     using One = ComparedArrangement;
     const SnowBasis& basis = row.plan.basis.snow;
-    return py::dict("document"_a = name_of(basis.document), "ground_snow_kpa"_a = in_kPa(row.plan.site.ground_snow.load),
-                    "ground_source"_a = row.plan.site.ground_snow.source,
-                    "exposure_factor"_a = basis.exposure_factor.value,
-                    "thermal_factor"_a = basis.thermal_factor.value,
-                    "snow_factor"_a = row.plan.basis.combination.snow.value, "balanced_kpa"_a = kpa(row.balanced),
-                    "greatest_kpa"_a = kpa(row.greatest), "greatest_in"_a = row.greatest_in,
-                    "factored_kpa"_a = kpa(row.factored), "shedding_deg"_a = in_deg(row.shedding.value),
-                    "notes"_a = row.notes,
-                    "arrangement"_a = texts(arrangements, [](const One& a) { return a.name; }),
-                    "clause"_a = texts(arrangements, [](const One& a) { return text_of(a.clause); }),
-                    "port_kpa"_a = numbers(arrangements, [](const One& a) { return kpa(a.port); }),
-                    "starboard_kpa"_a = numbers(arrangements, [](const One& a) { return kpa(a.starboard); }));
+    return py::dict(
+        "document"_a = name_of(basis.document), "ground_snow_kpa"_a = in_kPa(row.plan.site.ground_snow.load),
+        "ground_source"_a = row.plan.site.ground_snow.source, "exposure_factor"_a = basis.exposure_factor.value,
+        "thermal_factor"_a = basis.thermal_factor.value, "snow_factor"_a = row.plan.basis.combination.snow.value,
+        "balanced_kpa"_a = kpa(row.balanced), "greatest_kpa"_a = kpa(row.greatest), "greatest_in"_a = row.greatest_in,
+        "factored_kpa"_a = kpa(row.factored), "shedding_deg"_a = in_deg(row.shedding.value), "notes"_a = row.notes,
+        "arrangement"_a = texts(arrangements, [](const One& a) { return a.name; }),
+        "clause"_a = texts(arrangements, [](const One& a) { return text_of(a.clause); }),
+        "port_kpa"_a = numbers(arrangements, [](const One& a) { return kpa(a.port); }),
+        "starboard_kpa"_a = numbers(arrangements, [](const One& a) { return kpa(a.starboard); }));
 }
 
 py::list compare(const Plan& plan, const std::vector<Ground>& others, double spacing_m) {

@@ -23,7 +23,7 @@ using Facts = std::tuple<std::string, std::string, std::string, std::string, std
 std::vector<Facts> facts_of(const std::vector<RuleValue>& values) {
     std::vector<Facts> all;
     for (const RuleValue& value : values) {
-        const char* kind = value.measure == Measure::choice ? "choice"
+        const char* kind = value.measure == Measure::choice  ? "choice"
                            : value.measure == Measure::truth ? "truth"
                                                              : "number";
         all.emplace_back(value.keyword, value.symbol, value.text, unit_of(value), kind, value.choices, value.otherwise);
