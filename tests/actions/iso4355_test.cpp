@@ -32,6 +32,8 @@ TEST_CASE("iso4355: balanced load") {
     CHECK(code(1, 1, 1.41, 1) == "iso4355.thermal.range");
     CHECK(code(1, 1, 1, -0.1) == "iso4355.slope_coefficient.range");
     CHECK(code(1, 1, 1, 1.01) == "iso4355.slope_coefficient.range");
+    CHECK(code(0, 0.5, 0.5, 0) == "none");
+    CHECK(code(100, 1.25, 1.4, 1) == "none");
     for (const double bad : not_finite) {
         CHECK(code(bad, 1, 1, 1) == "iso4355.ground_snow.range");
         CHECK(code(1, bad, 1, 1) == "iso4355.exposure.range");
@@ -57,7 +59,8 @@ TEST_CASE("iso4355: exposure coefficient and the size of the roof") {
             before = now;
         }
     }
-    // by hand: 1.25 - 0.25/e at 250 m
+    // by hand: 1.25 - 0.25 exp(-0.005) at 51 m, 1.25 - 0.25/e at 250 m
+    CHECK(close(iso4355::exposure_coefficient(1.0, 51_m), 1.0012468802, 1e-9));
     CHECK(close(iso4355::exposure_coefficient(1.0, 250_m), 1.1580301397, 1e-9));
 
     CHECK(code_of([] { return iso4355::characteristic_length(0_m, 3_m); }) == "iso4355.width.range");

@@ -189,7 +189,10 @@ TEST_CASE("nbc 4.1.6.5: a step of nonsense") {
         CHECK(code([=](nbc::Step& s) { s.source_wind = v; }) == "nbc.wind.range");
     }
     CHECK(code([](nbc::Step& s) { s.ground_snow = 0_kPa; }) == "nbc.ground_snow.range");
-    CHECK(code([](nbc::Step& s) { s.unit_weight = 11_kN_per_m3; }) == "nbc.unit_weight.range");
+    CHECK(code([](nbc::Step& s) { s.unit_weight = 10.1_kN_per_m3; }) == "nbc.unit_weight.range");
+    CHECK(code([](nbc::Step& s) { s.unit_weight = 0.99_kN_per_m3; }) == "nbc.unit_weight.range");
+    CHECK(code([](nbc::Step& s) { s.unit_weight = 10_kN_per_m3; }) == "none");
+    CHECK(code([](nbc::Step& s) { s.unit_weight = 1_kN_per_m3; }) == "none");
     // the least snow and the largest sizes still give a number
     nbc::Step far = boathouse();
     far.ground_snow = from_kPa(1e-12);

@@ -99,12 +99,17 @@ TEST_CASE("nbc 4.1.6.2: the wind factor is lowered only if everything is claimed
         CHECK(nbc::wind_factor_4_1_6_2(Importance::low, exposure) == 1.0);
     }
 
+    nbc::WindExposure nowhere = north;
+    nowhere.site = static_cast<WindSite>(3);
+    CHECK(code_of([&] { return nbc::wind_factor_4_1_6_2(Importance::low, nowhere); }) == "nbc.site.unknown");
+
     // by hand: 10 (1 - 0.8 x 0.75 x 1.8/2.974); a buried obstruction spoils nothing
     const auto distance = [](Length height) {
         return nbc::obstruction_distance_4_1_6_2(height, 1.8_kPa, 2.974_kN_per_m3, 0.8, 0.75);
     };
     CHECK(close(in_m(distance(1_m)), 6.368527236, 1e-9));
     CHECK(in_m(distance(0.3_m)) == 0.0);
+    CHECK(close(nbc::obstruction_distance_4_1_6_2(1_m, 0_kPa, 3_kN_per_m3, 0.8, 0.75), 10_m, 1e-12));
     CHECK(code_of([&] { return distance(-1_m); }) == "nbc.obstruction.range");
     CHECK(code_of([] { return nbc::obstruction_distance_4_1_6_2(1_m, 101_kPa, 3_kN_per_m3, 0.8, 0.75); }) ==
           "nbc.ground_snow.range");
@@ -215,7 +220,11 @@ TEST_CASE("nbc 4.1.6.2: specified load of nonsense") {
         CHECK(code(1_kPa, 0_kPa, 1.0, {.slope = bad}) == "nbc.slope_factor.range");
         CHECK(code(1_kPa, 0_kPa, 1.0, {.accumulation = bad}) == "nbc.accumulation.range");
     }
+    CHECK(code(0_kPa, 0_kPa, 0.8, {.basic = 0.8, .wind = 0.5, .slope = 0, .accumulation = 0}) == "none");
+    CHECK(code(100_kPa, 100_kPa, 1.25, {.basic = 2.0, .wind = 1.0, .slope = 1, .accumulation = 1e15}) == "none");
     CHECK(code(1_kPa, 0_kPa, 1.0, {.basic = 0.45}) == "nbc.basic.range");
+    CHECK(code(1_kPa, 0_kPa, 1.0, {.basic = 2.01}) == "nbc.basic.range");
+    CHECK(code(1_kPa, 0_kPa, 1.0, {.wind = 0.49}) == "nbc.wind.range");
     CHECK(code(1_kPa, 0_kPa, 1.0, {.wind = 1.01}) == "nbc.wind.range");
     CHECK(code(1_kPa, 0_kPa, 1.0, {.slope = 1.01}) == "nbc.slope_factor.range");
     CHECK(code(1_kPa, 0_kPa, 1.0, {.accumulation = -0.1}) == "nbc.accumulation.range");

@@ -31,6 +31,8 @@ TEST_CASE("snowpack: published numbers") {
     // Colorado Climate Center, release of 9 May 2001, read on a page: 3.48 in of water, 18.1 psf, in 17 in of snow
     CHECK(close_abs(in_psf(snowpack::load_of_melt_water(3.48_in)), 18.1, 0.05));
     CHECK(close_abs(in_psf(snowpack::load_of({Kind::spring_storm, 17_in}).mean), 18.1, 0.05));
+    // 12.8 pcf of that storm, derived from its two numbers
+    CHECK(close_abs(in_pcf(snowpack::density_of(Kind::fresh).high), 12.8, 0.05));
     // USDA NRCS, Alaska, read on a page: 5.2 psf an inch of water
     CHECK(close_abs(in_psf(snowpack::load_of_melt_water(1_in)), 5.2, 0.05));
     // television weather page (mywabashvalley.com), read: 12 in make 6.2 psf at 10 to 1 and 12.5 psf at 5 to 1. It has
@@ -60,6 +62,7 @@ TEST_CASE("snowpack: published numbers of Europe") {
     // EN 1991-1-3:2003, Annex E, read as quoted by a Polish notice: 1.0, 2.0, 2.5 to 3.5, 4.0 kN/m3
     CHECK(close(in_kN_per_m3(snowpack::density_of(Kind::fresh).mean), 1.0, 1e-12));
     CHECK(close(in_kN_per_m3(snowpack::density_of(Kind::settled).mean), 2.0, 1e-12));
+    CHECK(close(in_kN_per_m3(snowpack::density_of(Kind::settled).high), 2.5, 1e-12));
     CHECK(close(in_kN_per_m3(snowpack::density_of(Kind::old).mean), 3.0, 1e-12));
     CHECK(close(in_kN_per_m3(snowpack::density_of(Kind::wet).mean), 4.0, 1e-12));
     // Finnish Environment Institute, read on a page: 126 kg/m2 in 0.60 m at the highest value of February

@@ -118,6 +118,7 @@ struct WindExposure {
 /// Limits: lowered for low and normal importance only. A boat in a yard among boats is not open on all sides.
 /// Source: NBC, 4.1.6.2.(3) and (4); read on a page in part (Ontario code 4.1.6.2, codeindex.ca); the last condition
 /// from memory, sure.
+/// \throws InputError nbc.site.unknown
 [[nodiscard]] constexpr double wind_factor_4_1_6_2(Importance importance, const WindExposure& exposure) {
     const bool may_be_lowered = importance == Importance::low || importance == Importance::normal;
     if (!may_be_lowered || !exposure.open_on_all_sides || !exposure.unobstructed || exposure.accumulation) return 1.0;
@@ -126,7 +127,7 @@ struct WindExposure {
         case WindSite::rural: return 0.75;
         case WindSite::north_of_tree_line: return 0.5;
     }
-    return 1.0;
+    argument::refuse({"nbc.site.unknown", "site number", "-"}, static_cast<double>(exposure.site), 0, 2);
 }
 
 /// How near an obstruction on the roof may stand without spoiling C_w.
