@@ -210,6 +210,9 @@ TEST_CASE("extremes: series that are no series of yearly maxima") {
         CHECK(code(Maxima(maxima.begin(), maxima.begin() + 5)) == "none");
         CHECK(code_of([&] { return fit_law(maxima, static_cast<Method>(2)); }) == "extremes.method.unknown");
         CHECK_FALSE(fit_law(with_bare(maxima, 40), Method::moments).caution.empty());
+        const Maxima rain = maxima_of(charlottetown, mm_of_water);
+        CHECK_FALSE(fit_law(Maxima(rain.begin(), rain.begin() + 19), Method::moments).caution.empty());
+        CHECK(fit_law(Maxima(rain.begin(), rain.begin() + 20), Method::moments).caution.empty());
     }
 }
 
@@ -274,6 +277,30 @@ TEST_CASE("extremes: the interval is the same for the same seed, holds the load,
             CHECK(std::isfinite(in_kPa(interval(fit, 1e6, 0.99, {.number = 1000}).high)));
         }
     }
+}
+
+TEST_CASE("extremes: the random numbers of the interval are those the header describes") {
+    const Fit fit{.law = GumbelLaw{1_kPa, 0.25_kPa}, .method = Method::moments, .winters = 6};
+    std::mt19937_64 engine(42);
+    const double truth = -std::log(-std::log(0.9));
+    std::vector<double> distances;
+    while (distances.size() < 1001) {  // ranks 250.5 and 751.5 of 1002
+        std::array<double, 6> y{};
+        for (double& value : y) {
+            value = -std::log(-std::log1p(-(static_cast<double>(engine() >> 11) + 0.5) * 0x1p-53));
+        }
+        double mean = 0;
+        for (const double value : y) mean += value / 6;
+        double squares = 0;
+        for (const double value : y) squares += (value - mean) * (value - mean);
+        const double scale = std::sqrt(squares / 5 * 6) / std::numbers::pi;
+        distances.push_back((mean - std::numbers::egamma * scale + scale * truth - truth) / scale);
+    }
+    std::ranges::sort(distances);
+    const Interval found = interval(fit, 10, 0.5, {.number = 1001, .seed = 42});
+    const double estimate = 1 + 0.25 * truth;
+    CHECK(close(in_kPa(found.high), estimate - 0.25 * 0.5 * (distances[249] + distances[250]), 1e-10));
+    CHECK(close(in_kPa(found.low), estimate - 0.25 * 0.5 * (distances[750] + distances[751]), 1e-10));
 }
 
 TEST_CASE("extremes: simulated places find the truth inside the interval as often as it says") {

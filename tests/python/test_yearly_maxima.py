@@ -122,6 +122,28 @@ def test_the_interval_of_a_gumbel_law_is_that_of_an_own_bootstrap() -> None:
     assert (estimate - found.low_kpa) / fit.scale_kpa == pytest.approx(high, rel=0.03)
 
 
+@pytest.mark.parametrize(("snow", "bare"), [(12, 8), (5, 45)])
+def test_the_interval_with_bare_winters_is_that_of_an_own_bootstrap(snow: int, bare: int) -> None:
+    # As above; the number of winters with snow is drawn too, again if it is under 5.
+    fit = ym.fit_gumbel(maxima_kpa=winters(8, snow, bare))
+    found = ym.interval(fit=fit, return_period_years=50, level=0.8, draws=100_000)
+    random = np.random.default_rng(10)
+    count = random.binomial(snow + bare, snow / (snow + bare), size=400_000)
+    count = count[count >= 5][:40_000]
+    distance = np.empty(count.size)
+    truth = -np.log(-np.log1p(-(snow + bare) / snow / 50))
+    for n in np.unique(count):
+        here = count == n
+        drawn = np.sort(random.gumbel(size=(np.count_nonzero(here), n)), axis=1)
+        scale = drawn @ (2 * np.arange(n) - n + 1) / (n * (n - 1) * np.log(2))
+        quantile = -np.log(-np.log1p(-(snow + bare) / n / 50))
+        distance[here] = (drawn.mean(axis=1) - np.euler_gamma * scale + scale * quantile - truth) / scale
+    low, high = np.quantile(distance, [0.1, 0.9])
+    estimate = ym.load(fit=fit, return_period_years=50)
+    assert (estimate - found.high_kpa) / fit.scale_kpa == pytest.approx(low, rel=0.03)
+    assert (estimate - found.low_kpa) / fit.scale_kpa == pytest.approx(high, rel=0.03)
+
+
 # Winters without snow
 
 

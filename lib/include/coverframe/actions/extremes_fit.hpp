@@ -27,8 +27,11 @@
 // bare (simulated, 90 % intervals of 50-year loads). Intervals from the asymptotic variance are symmetric: their upper
 // end, the one that matters, is missed in 10 to 13 instead of 5 of 100 places for 20 to 10 winters (simulated). None is
 // offered.
-// Random numbers: std::mt19937_64 from the given seed, each draw u = ((raw >> 11) + 0.5) 2^-53, turned into the law by
-// its inverse. The same seed gives the same interval everywhere, but for the last digits of the system's logarithm.
+//
+// Random numbers: std::mt19937_64 from the given seed, u = ((raw >> 11) + 0.5) 2^-53. Each series takes one u for each
+// winter, with snow if u < 1 - p_0 (none if no winter of the fit is bare), and then one for each winter with snow,
+// whose maximum is the value exceeded with chance u. The same seed gives the same interval everywhere, but for the last
+// digits of the system's logarithm.
 #pragma once
 
 #include <cstdint>
