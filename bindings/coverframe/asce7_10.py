@@ -42,6 +42,7 @@ __all__ = [
     "minimum_applies",
     "minimum_load",
     "narrow_gable",
+    "obstruction_shelters",
     "partial_factor",
     "partial_loading_applies",
     "partial_patterns",
@@ -443,6 +444,25 @@ def narrow_gable(
         framing=framing,
         importance_factor=importance_factor,
     )[0]
+    return value
+
+
+def obstruction_shelters(*, distance_m: Any, obstruction_m: Any) -> Any:
+    """Whether an obstruction shelters a roof, so that it is not fully exposed. ASCE 7-10, 7.3.1, Table 7-2.
+
+    shelters = d <= 10 h_o.
+
+    Parameters
+    ----------
+    distance_m
+        d [m]: from the roof to the obstruction, level.
+    obstruction_m
+        h_o [m]: top of the obstruction above the roof.
+
+    How read: read in part. the ten heights on a page (O'Rourke, Guide to ASCE 7-10, Example 4-3), the rest from
+    memory, sure.
+    """
+    value: Any = call("asce7_10.obstruction_shelters", distance_m=distance_m, obstruction_m=obstruction_m)[0]
     return value
 
 

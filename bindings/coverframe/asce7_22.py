@@ -41,6 +41,7 @@ __all__ = [
     "minimum_load",
     "minimum_load_limit",
     "narrow_gable",
+    "obstruction_shelters",
     "partial_factor",
     "partial_loading_applies",
     "partial_patterns",
@@ -514,6 +515,25 @@ def narrow_gable(*, ground_snow_kpa: Any, slope_deg: Any, eave_to_ridge_m: Any, 
         eave_to_ridge_m=eave_to_ridge_m,
         framing=framing,
     )[0]
+    return value
+
+
+def obstruction_shelters(*, distance_m: Any, obstruction_m: Any) -> Any:
+    """Whether an obstruction shelters a roof, so that it is not fully exposed. ASCE 7-22, 7.3.1, Table 7.3-1.
+
+    shelters = d <= 10 h_o.
+
+    Parameters
+    ----------
+    distance_m
+        d [m]: from the roof to the obstruction, level.
+    obstruction_m
+        h_o [m]: top of the obstruction above the roof.
+
+    How read: read in part. the ten heights on a page (O'Rourke, Guide to ASCE 7-10, Example 4-3), the rest from
+    memory, sure.
+    """
+    value: Any = call("asce7_22.obstruction_shelters", distance_m=distance_m, obstruction_m=obstruction_m)[0]
     return value
 
 

@@ -42,6 +42,7 @@ Numbers usual() {
             {"terrain", 0},
             {"roof_exposure", 0},
             {"roof_shape", 0},
+            {"obstruction_m", 1.0},
             {"r_value", 25},
             {"ventilated", 1},
             {"gap_m", in_m(5_ft)},
@@ -188,6 +189,7 @@ TEST_CASE("asce7 catalogue: every edition has the rules of the chapter") {
                                           "minimum_applies",
                                           "minimum_load",
                                           "narrow_gable",
+                                          "obstruction_shelters",
                                           "partial_factor",
                                           "partial_loading_applies",
                                           "partial_patterns",
@@ -272,8 +274,12 @@ TEST_CASE("asce7 catalogue: the entries call the functions of their edition") {
     CHECK(close(drift.at("leeward_height_m"), in_m(step.leeward), 1e-12));
     CHECK(close(drift.at("drift_height_m"), in_m(std::max(step.leeward, step.windward)), 1e-12));
     CHECK(drift.at("needed") == 1.0);
-    const Numbers wind = results_of("asce7_16.windward_drift_over_gap");
-    CHECK(close(wind.at("clear_height_m"), in_m(8_ft) - wind.at("balanced_depth_m"), 1e-12));
+    CHECK(close(drift.at("at_wall_kpa"), drift.at("peak_kpa") + in_kPa(25_psf), 1e-12));
+    for (const char* edition : {"asce7_10", "asce7_16"}) {
+        const Numbers wind = results_of(std::string(edition) + ".windward_drift_over_gap", {{"gap_m", in_m(1_ft)}});
+        CHECK(close(wind.at("clear_height_m"), in_m(8_ft) - wind.at("balanced_depth_m"), 1e-12));
+        CHECK(close(wind.at("height_m"), wind.at("windward_height_m") - in_m(1_ft) / 4.0, 1e-12));
+    }
     CHECK(close(results_of("asce7_22.allowable_stress_factors", {{"combination", 1}}).at("snow_factor"), 0.525, 1e-12));
     CHECK(close(results_of("asce7_16.strength_factors", {{"combination", 1}}).at("snow_factor"), 1.6, 1e-12));
 }

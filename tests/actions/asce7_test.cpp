@@ -124,6 +124,13 @@ TEST_CASE("asce7 7.7: the cap of the unit weight is met without a step") {
     CHECK(close(in_pcf(unit_weight_7_7(from_psf(corner + 1e-6))), 30.0, 1e-12));
 }
 
+TEST_CASE("asce7 7.3.1: an obstruction shelters over ten times its height above the roof") {
+    CHECK(obstruction_shelters_7_3_1(0_ft, 5_ft));
+    CHECK(obstruction_shelters_7_3_1(50_ft, 5_ft));
+    CHECK(obstruction_shelters_7_3_1(from_m(15.24), from_m(1.524)));
+    CHECK_FALSE(obstruction_shelters_7_3_1(50.01_ft, 5_ft));
+}
+
 TEST_CASE("asce7 7.12: twenty feet, in whatever unit") {
     CHECK(existing_roof_affected_7_12(0_ft));
     CHECK(existing_roof_affected_7_12(20_ft));
@@ -173,6 +180,8 @@ TEST_CASE("asce7: arguments out of range") {
           "asce7.terrain.range");
     CHECK(code_of([] { return exposure_factor_7_3_1(Terrain::B, static_cast<RoofExposure>(9)); }) ==
           "asce7.roof_exposure.range");
+    CHECK(code_of([] { return obstruction_shelters_7_3_1(from_ft(-1.0), 5_ft); }) == "asce7.distance.range");
+    CHECK(code_of([] { return obstruction_shelters_7_3_1(50_ft, 0_ft); }) == "asce7.obstruction.range");
     CHECK(code_of([] { return low_slope_7_3(90.1_deg, RoofShape::curved); }) == "asce7.slope.range");
     CHECK(code_of([] { return slope_factor_on_chart_7_4(from_deg(-0.1), SlopeChart::cold, other); }) ==
           "asce7.slope.range");
@@ -185,6 +194,8 @@ TEST_CASE("asce7: arguments out of range") {
     CHECK(code_of([] { return existing_roof_affected_7_12(from_ft(-1.0)); }) == "asce7.gap.range");
     for (const double bad : not_finite) {
         CAPTURE(bad);
+        CHECK(code_of([&] { return obstruction_shelters_7_3_1(from_ft(bad), 5_ft); }) == "asce7.distance.range");
+        CHECK(code_of([&] { return obstruction_shelters_7_3_1(50_ft, from_ft(bad)); }) == "asce7.obstruction.range");
         CHECK(code_of([&] { return low_slope_7_3(from_deg(bad), RoofShape::curved); }) == "asce7.slope.range");
         CHECK(code_of([&] { return slope_factor_on_chart_7_4(from_deg(bad), SlopeChart::cold, other); }) ==
               "asce7.slope.range");

@@ -139,6 +139,22 @@ constexpr void check_eave_to_ridge(Length eave_to_ridge) {
 /// \throws InputError asce7.roof_exposure.range, asce7.terrain.range
 [[nodiscard]] double exposure_factor_7_3_1(Terrain terrain, RoofExposure exposure);
 
+/// Whether an obstruction shelters a roof, so that it is not fully exposed.
+/// distance <= 10 h_o
+/// \param distance  from the roof to the obstruction, level [m], not negative
+/// \param height    h_o, top of the obstruction above the roof [m], over 0 to 3000 ft
+/// Limits: says that a roof is not fully exposed, and not that it is sheltered: that is for roofs tight among conifers.
+/// Source: ASCE 7-10 Table 7-2, 7-16 and 7-22 Table 7.3-1, notes; the ten heights read on a page (O'Rourke, Guide to
+/// ASCE 7-10, Example 4-3), the rest from memory, sure.
+/// \throws InputError asce7.distance.range, asce7.obstruction.range
+[[nodiscard]] constexpr bool obstruction_shelters_7_3_1(Length distance, Length height) {
+    argument::within(in_ft(distance), 0.0, 10.0 * limit::length_high,
+                     {"asce7.distance.range", "distance of the obstruction", "ft"});
+    argument::within(in_ft(height), argument::smallest, limit::length_high,
+                     {"asce7.obstruction.range", "obstruction above the roof h_o", "ft"});
+    return in_ft(distance) <= 10.0 * in_ft(height) * limit::rounding;
+}
+
 /// Whether a roof is of low slope, so that the minimum load has to be looked at.
 /// slope < 15 deg (hip, gable, monoslope); the line from eave to crown < 10 deg (curved)
 /// \param slope  of the roof, or of the line from eave to crown of a curved one [rad], 0 to pi/2

@@ -76,6 +76,7 @@ using asce7::drift_load_at_7_7_1;
 using asce7::existing_roof_affected_7_12;
 using asce7::exposure_factor_7_3_1;
 using asce7::gable_fetch_7_6_1;
+using asce7::obstruction_shelters_7_3_1;
 using asce7::partial_factor_7_5;
 using asce7::partial_loading_applies_7_5;
 using asce7::partial_patterns_7_5;

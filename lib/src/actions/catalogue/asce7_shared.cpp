@@ -30,6 +30,14 @@ void add_factors(std::vector<Rule>& rules, const Asce7Edition& edition) {
         {{"exposure_factor", "C_e", "fully, partially exposed, sheltered: B 0.9, 1.0, 1.2; C 0.9, 1.0, 1.1; D 0.8, "
                                     "0.9, 1.0; treeless 0.7, 0.8, none"}},
         [](Terrain terrain, RoofExposure exposure) { return exposure_factor_7_3_1(terrain, exposure); });
+    add(rules, {edition.space, "obstruction_shelters", edition.exposure,
+                "Whether an obstruction shelters a roof, so that it is not fully exposed.", Read::part,
+                "the ten heights on a page (O'Rourke, Guide to ASCE 7-10, Example 4-3), the rest from memory, sure",
+                us_units},
+        {{"distance_m", "d", "from the roof to the obstruction, level"},
+         {"obstruction_m", "h_o", "top of the obstruction above the roof"}},
+        {{"obstruction_shelters", "shelters", "d <= 10 h_o"}},
+        [](Length distance, Length height) { return obstruction_shelters_7_3_1(distance, height); });
     add(rules, {edition.space, "minimum_applies", edition.minimum, "Whether the minimum load has to be looked at.",
                 Read::part, "15 degrees on a page (O'Rourke, Guide to ASCE 7-10, Example 4-3), 10 degrees from memory, "
                             "sure", us_units},
