@@ -1,0 +1,339 @@
+// SPDX-License-Identifier: BSD-3-Clause
+#include "banded.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <cstring>
+#include <numeric>
+#include <utility>
+
+// Four rows side by side. Where the machine has AVX2 they are one register, elsewhere the compiler splits them; the
+// kernels are compiled for both and chosen when the program runs.
+#ifdef __x86_64__
+#define COVERFRAME_AVX2 __attribute__((target("avx2")))
+#endif
+#define COVERFRAME_INLINE inline __attribute__((always_inline))
+
+namespace coverframe::kernel {
+
+namespace {
+
+using Eigen::Index;
+using Eigen::VectorXd;
+
+constexpr int lanes = 4;
+/// Zeros after each column and after a right-hand side.
+constexpr int padding = lanes - 1;
+/// Groups of four rows that are kept in registers while the columns before are taken off.
+constexpr int groups = 4;
+
+std::size_t index(int i) { return static_cast<std::size_t>(i); }
+
+using Four = double __attribute__((vector_size(lanes * sizeof(double))));
+
+COVERFRAME_INLINE void load(Four& four, const double* from) { std::memcpy(&four, from, sizeof(Four)); }
+COVERFRAME_INLINE void store(const Four& four, double* to) { std::memcpy(to, &four, sizeof(Four)); }
+
+COVERFRAME_INLINE double sum_of(const Four& a) { return (a[0] + a[2]) + (a[1] + a[3]); }
+
+/// What the kernels work on.
+struct Work {
+    const Band& band;
+    double* factor;
+    double* pivot;
+    double* inverse;
+};
+
+/// Takes the columns k to before `end` off `count` groups of rows that start at row `top` of column `t`.
+template <int count>
+COVERFRAME_INLINE void take_columns(const Work& w, int t, int top, int& k, int end, Four* rows) {
+    for (; k < end; ++k) {
+        const double* column = w.factor + (w.band.diagonal(k) - k);
+        const double factor = column[t] * w.pivot[k];
+        for (int g = 0; g < count; ++g) {
+            Four part;
+            load(part, column + top + lanes * g);
+            rows[g] -= factor * part;
+        }
+    }
+}
+
+/// First column from k on, before t, that reaches `row`; t if there is none.
+COVERFRAME_INLINE int column_reaching(const Band& band, int k, int t, int row) {
+    return row < band.size() ? std::clamp(band.first(row), k, t) : t;
+}
+
+COVERFRAME_INLINE void eliminate_column(const Work& w, int t) {
+    const Band& band = w.band;
+    double* column = w.factor + (band.diagonal(t) - t);
+    for (int top = t; top <= band.reach(t); top += lanes * groups) {
+        const int used = std::min(groups, (band.reach(t) - top + lanes) / lanes);
+        Four rows[groups] = {};
+        for (int g = 0; g < used; ++g) load(rows[g], column + top + lanes * g);
+        // Columns further to the left reach fewer of these rows.
+        int k = column_reaching(band, band.first(t), t, top);
+        take_columns<1>(w, t, top, k, column_reaching(band, k, t, top + lanes), rows);
+        take_columns<2>(w, t, top, k, column_reaching(band, k, t, top + 2 * lanes), rows);
+        take_columns<3>(w, t, top, k, column_reaching(band, k, t, top + 3 * lanes), rows);
+        take_columns<4>(w, t, top, k, t, rows);
+        for (int g = 0; g < used; ++g) store(rows[g], column + top + lanes * g);
+    }
+}
+
+/// The factor in place. Returns the number of pivots found before one that cannot be divided by.
+COVERFRAME_INLINE int factorise_all(const Work& w) {
+    for (int t = 0; t < w.band.size(); ++t) {
+        eliminate_column(w, t);
+        double* column = w.factor + w.band.diagonal(t);
+        const double pivot = column[0];
+        if (pivot == 0 || !std::isfinite(pivot)) return t;
+        const double inverse = 1 / pivot;
+        w.pivot[t] = pivot;
+        w.inverse[t] = inverse;
+        const int below = w.band.reach(t) - t;
+        for (int i = 1; i <= below; ++i) column[i] *= inverse;
+    }
+    return w.band.size();
+}
+
+/// `b` is followed by zeros.
+COVERFRAME_INLINE void solve_one(const Work& w, double* b) {
+    const Band& band = w.band;
+    const int n = band.size();
+    for (int t = 0; t < n; ++t) {
+        const double* column = w.factor + (band.diagonal(t) - t);
+        const double known = b[t];
+        for (int i = t + 1; i <= band.reach(t); i += lanes) {
+            Four rows;
+            Four part;
+            load(rows, b + i);
+            load(part, column + i);
+            rows -= known * part;
+            store(rows, b + i);
+        }
+    }
+    for (int t = n - 1; t >= 0; --t) {
+        const double* column = w.factor + (band.diagonal(t) - t);
+        Four sum = {};
+        for (int i = t + 1; i <= band.reach(t); i += lanes) {
+            Four known;
+            Four part;
+            load(known, b + i);
+            load(part, column + i);
+            sum += part * known;
+        }
+        b[t] = b[t] * w.inverse[t] - sum_of(sum);
+    }
+}
+
+/// Four right-hand sides at a time, `stride` numbers from row to row.
+COVERFRAME_INLINE void solve_four(const Work& w, double* b, Index stride) {
+    const Band& band = w.band;
+    const int n = band.size();
+    for (int t = 0; t < n; ++t) {
+        const double* column = w.factor + (band.diagonal(t) - t);
+        Four known;
+        load(known, b + t * stride);
+        for (int i = t + 1; i <= band.reach(t); ++i) {
+            Four row;
+            load(row, b + i * stride);
+            row -= column[i] * known;
+            store(row, b + i * stride);
+        }
+    }
+    for (int t = n - 1; t >= 0; --t) {
+        const double* column = w.factor + (band.diagonal(t) - t);
+        Four sums[lanes] = {};
+        const int below = band.reach(t) - t;
+        for (int i = 0; i < below; ++i) {
+            Four known;
+            load(known, b + (t + 1 + i) * stride);
+            sums[i % lanes] += column[t + 1 + i] * known;
+        }
+        Four own;
+        load(own, b + t * stride);
+        for (int s = 0; s < lanes; ++s) {
+            const double sum = (sums[0][s] + sums[2][s]) + (sums[1][s] + sums[3][s]);
+            b[t * stride + s] = own[s] * w.inverse[t] - sum;
+        }
+    }
+}
+
+int factorise_anywhere(const Work& w) { return factorise_all(w); }
+void solve_one_anywhere(const Work& w, double* b) { solve_one(w, b); }
+void solve_four_anywhere(const Work& w, double* b, Index stride) { solve_four(w, b, stride); }
+
+struct Kernels {
+    int (*factorise)(const Work&) = factorise_anywhere;
+    void (*solve_one)(const Work&, double*) = solve_one_anywhere;
+    void (*solve_four)(const Work&, double*, Index) = solve_four_anywhere;
+};
+
+#ifdef COVERFRAME_AVX2
+COVERFRAME_AVX2 int factorise_avx2(const Work& w) { return factorise_all(w); }
+COVERFRAME_AVX2 void solve_one_avx2(const Work& w, double* b) { solve_one(w, b); }
+COVERFRAME_AVX2 void solve_four_avx2(const Work& w, double* b, Index stride) { solve_four(w, b, stride); }
+#endif
+
+const Kernels& kernels() {
+    static const Kernels chosen = [] {
+#ifdef COVERFRAME_AVX2
+        if (__builtin_cpu_supports("avx2")) return Kernels{factorise_avx2, solve_one_avx2, solve_four_avx2};
+#endif
+        return Kernels{};
+    }();
+    return chosen;
+}
+
+using Graph = std::vector<std::vector<int>>;
+
+Graph graph_of(int nodes, const std::vector<std::array<int, 2>>& links) {
+    Graph graph(index(nodes));
+    for (const auto& [a, b] : links) {
+        if (a == b) continue;
+        graph[index(a)].push_back(b);
+        graph[index(b)].push_back(a);
+    }
+    for (std::vector<int>& near : graph) {
+        std::sort(near.begin(), near.end());
+        near.erase(std::unique(near.begin(), near.end()), near.end());
+    }
+    return graph;
+}
+
+struct Levels {
+    std::vector<int> order;  ///< nodes from the root outwards, nearer ones and those of lower degree first
+    std::vector<int> level;  ///< of each node; -1 where the root does not lead
+};
+
+Levels levels_from(const Graph& graph, int root) {
+    Levels l{{root}, std::vector<int>(graph.size(), -1)};
+    l.level[index(root)] = 0;
+    for (std::size_t done = 0; done < l.order.size(); ++done) {
+        const int node = l.order[done];
+        const auto fresh = static_cast<std::ptrdiff_t>(l.order.size());
+        for (const int next : graph[index(node)]) {
+            if (l.level[index(next)] >= 0) continue;
+            l.level[index(next)] = l.level[index(node)] + 1;
+            l.order.push_back(next);
+        }
+        std::stable_sort(l.order.begin() + fresh, l.order.end(),
+                         [&](int a, int b) { return graph[index(a)].size() < graph[index(b)].size(); });
+    }
+    return l;
+}
+
+/// Levels of a part of the graph from one of its ends.
+Levels levels_from_end(const Graph& graph, int root) {
+    Levels best = levels_from(graph, root);
+    while (true) {
+        const int depth = best.level[index(best.order.back())];
+        int end = best.order.back();
+        for (const int node : best.order) {
+            const bool furthest = best.level[index(node)] == depth;
+            if (furthest && graph[index(node)].size() < graph[index(end)].size()) end = node;
+        }
+        Levels next = levels_from(graph, end);
+        if (next.level[index(next.order.back())] <= depth) return best;
+        best = std::move(next);
+    }
+}
+
+}  // namespace
+
+std::vector<int> reverse_cuthill_mckee(int nodes, const std::vector<std::array<int, 2>>& links) {
+    const Graph graph = graph_of(nodes, links);
+    std::vector<int> order;
+    std::vector<bool> done(index(nodes), false);
+    for (int root = 0; root < nodes; ++root) {
+        if (done[index(root)]) continue;
+        for (const int node : levels_from_end(graph, root).order) {
+            done[index(node)] = true;
+            order.push_back(node);
+        }
+    }
+    std::reverse(order.begin(), order.end());
+    return order;
+}
+
+Band::Band(const std::vector<int>& last) : reach_(last), first_(last.size()), start_(last.size()) {
+    int furthest = 0;
+    int row = 0;
+    for (int t = 0; t < size(); ++t) {
+        furthest = std::max({furthest, t, last[index(t)]});
+        reach_[index(t)] = furthest;
+        start_[index(t)] = length_;
+        length_ += furthest - t + 1 + padding;
+        for (; row <= furthest; ++row) first_[index(row)] = t;
+    }
+}
+
+int Band::half_width() const {
+    int width = 0;
+    for (int t = 0; t < size(); ++t) width = std::max(width, reach(t) - t);
+    return width;
+}
+
+double Band::work() const {
+    double sum = 0;
+    for (int t = 0; t < size(); ++t) {
+        const double below = reach(t) - t;
+        sum += below * (below + 3) / 2;
+    }
+    return sum;
+}
+
+Eigen::MatrixXd Band::dense(const VectorXd& values) const {
+    Eigen::MatrixXd full = Eigen::MatrixXd::Zero(size(), size());
+    for (int t = 0; t < size(); ++t) {
+        for (int i = t; i <= reach(t); ++i) full(i, t) = full(t, i) = values(at(i, t));
+    }
+    return full;
+}
+
+BandedLDLT::BandedLDLT(Band band)
+    : band_(std::move(band)),
+      factor_(band_.length()),
+      pivot_(band_.size()),
+      inverse_(band_.size()),
+      side_(VectorXd::Zero(band_.size() + padding)) {}
+
+bool BandedLDLT::factorise(const VectorXd& values, const VectorXd& scale, double shift) {
+    factor_ = values;
+    if (shift != 0) {
+        for (int t = 0; t < band_.size(); ++t) factor_(band_.diagonal(t)) += shift * scale(t);
+    }
+    const int found = kernels().factorise({band_, factor_.data(), pivot_.data(), inverse_.data()});
+    negative_ = 0;
+    smallest_ratio_ = std::numeric_limits<double>::infinity();
+    if (found < band_.size()) {
+        smallest_ratio_ = 0;
+        return false;
+    }
+    for (int t = 0; t < band_.size(); ++t) {
+        negative_ += pivot_(t) < 0 ? 1 : 0;
+        smallest_ratio_ = std::min(smallest_ratio_, pivot_(t) / scale(t));
+    }
+    return true;
+}
+
+void BandedLDLT::solve(VectorXd& b) {
+    const Work work{band_, factor_.data(), pivot_.data(), inverse_.data()};
+    side_.head(band_.size()) = b;
+    kernels().solve_one(work, side_.data());
+    b = side_.head(band_.size());
+}
+
+void BandedLDLT::solve(Sides& b) {
+    const Work work{band_, factor_.data(), pivot_.data(), inverse_.data()};
+    const Index sides = b.cols();
+    Index done = 0;
+    for (; done + lanes <= sides; done += lanes) kernels().solve_four(work, b.data() + done, sides);
+    for (; done < sides; ++done) {
+        side_.head(band_.size()) = b.col(done);
+        kernels().solve_one(work, side_.data());
+        b.col(done) = side_.head(band_.size());
+    }
+}
+
+}  // namespace coverframe::kernel
