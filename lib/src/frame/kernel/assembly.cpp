@@ -4,6 +4,7 @@
 #include <Eigen/Dense>
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 namespace coverframe::kernel {
 
@@ -32,6 +33,17 @@ void condense(Eigen::Matrix4d& k, int i) {
     k -= column * column.transpose() / column(i);
     k.row(i).setZero();
     k.col(i).setZero();
+}
+
+/// Adds the lower triangle of a member's block.
+template <int size>
+void add_block(const Eigen::Matrix<double, size, size>& block, const std::vector<int>& places, Eigen::VectorXd& K) {
+    const int* place = places.data();
+    for (int i = 0; i < size; ++i) {
+        for (int j = 0; j <= i; ++j, ++place) {
+            if (*place >= 0) K(*place) += block(i, j);
+        }
+    }
 }
 
 }  // namespace
@@ -73,28 +85,35 @@ Matrix12 bending_stiffness(const BendingStiffness& bending, double length, bool 
     return k;
 }
 
-Assembly::Assembly(const Frame& frame, const NodeLoads& loads, int left_out)
-    : frame_(frame), loads_(loads), left_out_(left_out) {
+Assembly::Assembly(const Frame& frame, int left_out) : frame_(frame), left_out_(left_out) {
     const std::size_t count = frame.nodes.size();
     free_.assign(6 * count, false);
     for (std::size_t n = 0; n < count; ++n) {
         for (std::size_t d = 0; d < 3; ++d) free_[6 * n + d] = !frame.nodes[n].held[d];
     }
-    bending_.resize(frame.members.size());
+    parts_.resize(frame.members.size());
     for (std::size_t m = 0; m < frame.members.size(); ++m) {
         const FrameMember& member = frame.members[m];
-        if (member.kind != MemberKind::pole) continue;
+        const Eigen::Vector3d from(frame.nodes[index(member.from)].at.data());
+        const Eigen::Vector3d to(frame.nodes[index(member.to)].at.data());
+        Part& part = parts_[m];
+        part.from = 6 * member.from;
+        part.to = 6 * member.to;
+        part.drawn = to - from;
+        part.drawn_length = part.drawn.norm();
+        if (!is_pole(m)) continue;
         for (const int node : {member.from, member.to}) {
             for (std::size_t d = 3; d < 6; ++d) free_[6 * index(node) + d] = !frame.nodes[index(node)].held[d];
         }
-        const Eigen::Vector3d from(frame.nodes[index(member.from)].at.data());
-        const Eigen::Vector3d to(frame.nodes[index(member.to)].at.data());
-        const Eigen::Matrix3d axes = member_axes(from, to);
-        Matrix12 turn = Matrix12::Zero();
-        for (int block = 0; block < 4; ++block) turn.block<3, 3>(3 * block, 3 * block) = axes;
-        bending_[m] = turn.transpose() *
-                      bending_stiffness(member.bending, (to - from).norm(), member.hinged_from, member.hinged_to) *
-                      turn;
+        part.axes = member_axes(from, to);
+        const Matrix12 own =
+            bending_stiffness(member.bending, part.drawn_length, member.hinged_from, member.hinged_to);
+        for (int i = 0; i < 12; i += 3) {
+            for (int j = 0; j < 12; j += 3) {
+                part.bending.block<3, 3>(i, j) = part.axes.transpose() * own.block<3, 3>(i, j) * part.axes;
+            }
+        }
+        part.largest_bending = part.bending.cwiseAbs().maxCoeff();
     }
     number_unknowns();
 }
@@ -104,158 +123,189 @@ void Assembly::hold(int full) {
     number_unknowns();
 }
 
-void Assembly::number_unknowns() {
+/// Directions that a member's block of the tangent stands for: both ends' places, and for a pole their turns.
+std::vector<int> Assembly::directions(std::size_t member) const {
+    const int each = is_pole(member) ? 6 : 3;
+    std::vector<int> all;
+    for (const int end : {parts_[member].from, parts_[member].to}) {
+        for (int d = 0; d < each; ++d) all.push_back(end + d);
+    }
+    return all;
+}
+
+/// Numbers the free directions of the nodes in that order, and sets the band that the members then need.
+void Assembly::number_in(const std::vector<int>& order) {
     number_.assign(free_.size(), -1);
     full_.clear();
-    for (std::size_t i = 0; i < free_.size(); ++i) {
-        if (!free_[i]) continue;
-        number_[i] = static_cast<int>(full_.size());
-        full_.push_back(static_cast<int>(i));
+    std::vector<int> last;
+    for (const int node : order) {
+        for (int full = 6 * node; full < 6 * node + 6; ++full) {
+            if (!free_[index(full)]) continue;
+            number_[index(full)] = unknowns();
+            full_.push_back(full);
+        }
+        last.resize(full_.size(), unknowns() - 1);
     }
-    unknowns_ = static_cast<int>(full_.size());
+    for (std::size_t m = 0; m < parts_.size(); ++m) {
+        const std::vector<int> all = directions(m);
+        int furthest = -1;
+        for (const int full : all) furthest = std::max(furthest, number_[index(full)]);
+        for (const int full : all) {
+            const int unknown = number_[index(full)];
+            if (unknown >= 0) last[index(unknown)] = std::max(last[index(unknown)], furthest);
+        }
+    }
+    band_ = Band(last);
+}
+
+std::vector<int> Assembly::narrow_order() const {
+    const auto moves = [&](int node) {
+        return std::any_of(free_.begin() + 6 * node, free_.begin() + 6 * node + 6, [](bool free) { return free; });
+    };
+    std::vector<std::array<int, 2>> links;
+    for (const FrameMember& member : frame_.members) {
+        if (moves(member.from) && moves(member.to)) links.push_back({member.from, member.to});
+    }
+    return reverse_cuthill_mckee(static_cast<int>(frame_.nodes.size()), links);
+}
+
+void Assembly::number_unknowns() {
+    std::vector<int> drawn(frame_.nodes.size());
+    std::iota(drawn.begin(), drawn.end(), 0);
+    number_in(drawn);
+    const double work = band_.work();
+    number_in(narrow_order());
+    if (band_.work() >= work) number_in(drawn);
+    for (std::size_t m = 0; m < parts_.size(); ++m) {
+        const std::vector<int> all = directions(m);
+        parts_[m].places.clear();
+        for (std::size_t i = 0; i < all.size(); ++i) {
+            for (std::size_t j = 0; j <= i; ++j) {
+                const int row = number_[index(all[i])];
+                const int column = number_[index(all[j])];
+                const bool held = row < 0 || column < 0;
+                parts_[m].places.push_back(held ? -1 : static_cast<int>(band_.at(row, column)));
+            }
+        }
+    }
 }
 
 Vector12 Assembly::ends(std::size_t member, const Eigen::VectorXd& u) const {
     Vector12 d;
-    d << u.segment<6>(6 * frame_.members[member].from), u.segment<6>(6 * frame_.members[member].to);
+    d << u.segment<6>(parts_[member].from), u.segment<6>(parts_[member].to);
     return d;
 }
 
 Assembly::Axial Assembly::axial(std::size_t m, const Eigen::VectorXd& u) const {
     const FrameMember& member = frame_.members[m];
-    const Eigen::Vector3d from(frame_.nodes[index(member.from)].at.data());
-    const Eigen::Vector3d to(frame_.nodes[index(member.to)].at.data());
-    const Eigen::Vector3d drawn = to - from;
-    const Eigen::Vector3d moved = u.segment<3>(6 * member.to) - u.segment<3>(6 * member.from);
-    const Eigen::Vector3d chord = drawn + moved;
+    const Part& part = parts_[m];
+    const Eigen::Vector3d moved = u.segment<3>(part.to) - u.segment<3>(part.from);
+    const Eigen::Vector3d chord = part.drawn + moved;
     Axial a;
     a.length = chord.norm();
     a.direction = a.length > 0 ? Eigen::Vector3d(chord / a.length) : Eigen::Vector3d(Eigen::Vector3d::Zero());
     // l - L0 by what the ends moved, not as a difference of two long lengths: a stiff member would drown in rounding.
-    const double drawn_length = drawn.norm();
-    const double stretch =
-        (drawn_length - member.free_length) + moved.dot(2 * drawn + moved) / (a.length + drawn_length);
+    const double stretch = (part.drawn_length - member.free_length) +
+                           moved.dot(2 * part.drawn + moved) / (a.length + part.drawn_length);
     a.active = member.kind == MemberKind::pole || (member.kind == MemberKind::strap ? stretch >= 0 : stretch <= 0);
     a.force = a.active ? member.axial_stiffness / member.free_length * stretch : 0;
     return a;
-}
-
-double Assembly::energy(const Eigen::VectorXd& u) const {
-    double sum = 0;
-    for (std::size_t m = 0; m < frame_.members.size(); ++m) {
-        if (static_cast<int>(m) == left_out_) continue;
-        const FrameMember& member = frame_.members[m];
-        const double force = axial(m, u).force;
-        sum += 0.5 * force * force * member.free_length / member.axial_stiffness;
-        if (member.kind != MemberKind::pole) continue;
-        const Vector12 d = ends(m, u);
-        sum += 0.5 * d.dot(bending_[m] * d);
-    }
-    for (std::size_t n = 0; 3 * n < loads_.force.size(); ++n) {
-        for (std::size_t d = 0; d < 3; ++d) sum -= loads_.force[3 * n + d] * u(static_cast<Eigen::Index>(6 * n + d));
-    }
-    for (const NodeLoads::Spring& spring : loads_.springs) {
-        const Eigen::Vector3d moved = u.segment<3>(6 * spring.node) - Eigen::Vector3d(spring.u0.data());
-        const Eigen::Matrix3d k(spring.stiffness.data());
-        sum += 0.5 * moved.dot(k * moved) - Eigen::Vector3d(spring.force0.data()).dot(moved);
-    }
-    return sum;
-}
-
-void Assembly::add_block(State& state, int row, int column, const Eigen::Matrix3d& block) const {
-    for (int i = 0; i < 3; ++i) {
-        const int r = number_[index(row + i)];
-        if (r < 0) continue;
-        for (int j = 0; j < 3; ++j) {
-            const int c = number_[index(column + j)];
-            if (c >= 0) state.K.emplace_back(r, c, block(i, j));
-        }
-    }
 }
 
 void Assembly::add_members(const Eigen::VectorXd& u, State& state, bool geometric) const {
     for (std::size_t m = 0; m < frame_.members.size(); ++m) {
         if (static_cast<int>(m) == left_out_) continue;
         const FrameMember& member = frame_.members[m];
-        const int from = 6 * member.from;
-        const int to = 6 * member.to;
+        const Part& part = parts_[m];
         const Axial a = axial(m, u);
-        // A slack strap or a lifted upright adds zeros, so that the pattern of K stays what it was when it was
-        // analysed.
+        // A slack strap or a lifted upright adds nothing; its place in the band stays.
         Eigen::Matrix3d k = Eigen::Matrix3d::Zero();
         if (a.active) {
+            state.energy += 0.5 * a.force * a.force * member.free_length / member.axial_stiffness;
             state.largest_force = std::max(state.largest_force, std::abs(a.force));
             const double reach =
-                std::max(u.segment<3>(from).cwiseAbs().maxCoeff(), u.segment<3>(to).cwiseAbs().maxCoeff());
+                std::max(u.segment<3>(part.from).cwiseAbs().maxCoeff(), u.segment<3>(part.to).cwiseAbs().maxCoeff());
             state.rounding = std::max(state.rounding, member.axial_stiffness / member.free_length * reach * 1e-15);
             const Eigen::Vector3d pull = a.force * a.direction;
-            state.gradient.segment<3>(to) += pull;
-            state.gradient.segment<3>(from) -= pull;
+            state.gradient.segment<3>(part.to) += pull;
+            state.gradient.segment<3>(part.from) -= pull;
             k = member.axial_stiffness / member.free_length * a.direction * a.direction.transpose();
             if (geometric && a.length > 0) {
                 k += a.force / a.length * (Eigen::Matrix3d::Identity() - a.direction * a.direction.transpose());
             }
         }
-        add_block(state, from, from, k);
-        add_block(state, to, to, k);
-        add_block(state, from, to, -k);
-        add_block(state, to, from, -k);
-        if (member.kind != MemberKind::pole) continue;
-        const Vector12 force = bending_[m] * ends(m, u);
-        state.rounding =
-            std::max(state.rounding, 1e-15 * bending_[m].cwiseAbs().maxCoeff() * ends(m, u).cwiseAbs().maxCoeff());
-        state.gradient.segment<6>(from) += force.head<6>();
-        state.gradient.segment<6>(to) += force.tail<6>();
-        const std::array<int, 4> start{from, from + 3, to, to + 3};
-        for (int i = 0; i < 4; ++i) {
-            for (int j = 0; j < 4; ++j) {
-                add_block(state, start[index(i)], start[index(j)], bending_[m].block<3, 3>(3 * i, 3 * j));
+        if (!is_pole(m)) {
+            if (!a.active) continue;
+            Eigen::Matrix<double, 6, 6> block;
+            block << k, -k, -k, k;
+            add_block(block, part.places, state.K);
+            continue;
+        }
+        const Vector12 d = ends(m, u);
+        const Vector12 force = part.bending * d;
+        state.energy += 0.5 * d.dot(force);
+        state.rounding = std::max(state.rounding, 1e-15 * part.largest_bending * d.cwiseAbs().maxCoeff());
+        state.gradient.segment<6>(part.from) += force.head<6>();
+        state.gradient.segment<6>(part.to) += force.tail<6>();
+        Matrix12 block = part.bending;
+        block.block<3, 3>(0, 0) += k;
+        block.block<3, 3>(6, 6) += k;
+        block.block<3, 3>(6, 0) -= k;
+        add_block(block, part.places, state.K);
+    }
+}
+
+void Assembly::add_loads(const Eigen::VectorXd& u, const NodeLoads& loads, State& state) const {
+    for (std::size_t n = 0; 3 * n < loads.force.size(); ++n) {
+        for (std::size_t d = 0; d < 3; ++d) {
+            const double force = loads.force[3 * n + d];
+            const auto full = static_cast<Eigen::Index>(6 * n + d);
+            state.energy -= force * u(full);
+            state.gradient(full) -= force;
+            state.largest_force = std::max(state.largest_force, std::abs(force));
+        }
+    }
+    for (const NodeLoads::Spring& spring : loads.springs) {
+        const int first = 6 * spring.node;
+        const Eigen::Matrix3d k(spring.stiffness.data());
+        const Eigen::Vector3d force0(spring.force0.data());
+        const Eigen::Vector3d moved = u.segment<3>(first) - Eigen::Vector3d(spring.u0.data());
+        const Eigen::Vector3d back = k * moved;
+        const Eigen::Vector3d force = force0 - back;
+        state.energy += 0.5 * moved.dot(back) - force0.dot(moved);
+        state.gradient.segment<3>(first) -= force;
+        state.largest_force = std::max(state.largest_force, force.norm());
+        for (int i = 0; i < 3; ++i) {
+            for (int j = 0; j <= i; ++j) {
+                const int row = number_[index(first + i)];
+                const int column = number_[index(first + j)];
+                if (row >= 0 && column >= 0) state.K(band_.at(row, column)) += k(i, j);
             }
         }
     }
 }
 
-void Assembly::add_loads(const Eigen::VectorXd& u, State& state) const {
-    for (std::size_t n = 0; 3 * n < loads_.force.size(); ++n) {
-        for (std::size_t d = 0; d < 3; ++d) {
-            const double force = loads_.force[3 * n + d];
-            state.gradient(static_cast<Eigen::Index>(6 * n + d)) -= force;
-            state.largest_force = std::max(state.largest_force, std::abs(force));
-        }
-    }
-    for (const NodeLoads::Spring& spring : loads_.springs) {
-        const Eigen::Matrix3d k(spring.stiffness.data());
-        const Eigen::Vector3d force = Eigen::Vector3d(spring.force0.data()) -
-                                      k * (u.segment<3>(6 * spring.node) - Eigen::Vector3d(spring.u0.data()));
-        state.gradient.segment<3>(6 * spring.node) -= force;
-        state.largest_force = std::max(state.largest_force, force.norm());
-        add_block(state, 6 * spring.node, 6 * spring.node, k);
-    }
-}
-
-void Assembly::evaluate(const Eigen::VectorXd& u, State& state, bool geometric) const {
+void Assembly::evaluate(const Eigen::VectorXd& u, const NodeLoads& loads, State& state, bool geometric) const {
     state.gradient.setZero(static_cast<Eigen::Index>(free_.size()));
-    state.K.clear();
+    state.K.setZero(band_.length());
+    state.energy = 0;
     state.largest_force = 0;
     state.rounding = 0;
     add_members(u, state, geometric);
-    add_loads(u, state);
+    add_loads(u, loads, state);
 }
 
 MemberForces Assembly::forces(std::size_t m, const Eigen::VectorXd& u) const {
-    const FrameMember& member = frame_.members[m];
     const Axial a = axial(m, u);
     MemberForces f;
     f.axial = a.force;
     f.active = a.active;
-    if (member.kind != MemberKind::pole) return f;
-    const Eigen::Vector3d from(frame_.nodes[index(member.from)].at.data());
-    const Eigen::Vector3d to(frame_.nodes[index(member.to)].at.data());
-    const Eigen::Matrix3d axes = member_axes(from, to);
-    const Vector12 global = bending_[m] * ends(m, u);
-    const Eigen::Vector3d moment_from = axes * global.segment<3>(3);
-    const Eigen::Vector3d moment_to = axes * global.segment<3>(9);
-    const double length = (to - from).norm();
+    if (!is_pole(m)) return f;
+    const Part& part = parts_[m];
+    const Vector12 global = part.bending * ends(m, u);
+    const Eigen::Vector3d moment_from = part.axes * global.segment<3>(3);
+    const Eigen::Vector3d moment_to = part.axes * global.segment<3>(9);
+    const double length = part.drawn_length;
     f.moment_vertical_from = moment_from(1);
     f.moment_vertical_to = -moment_to(1);
     f.moment_level_from = moment_from(2);

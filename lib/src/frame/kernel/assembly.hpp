@@ -1,16 +1,20 @@
 // SPDX-License-Identifier: BSD-3-Clause
 // Energy, unbalanced forces and tangent of a frame. Plain SI doubles: m, N, rad. Axes and signs: frame/frame.hpp.
 //
-// Order of unknowns: node after node, ux uy uz rx ry rz, without the held ones and without rotations of nodes that no
-// pole touches. Displacements of the whole frame ("full") are n_nodes by 6, row after row, held ones zero.
+// Unknowns: node after node in the order that makes the tangent's band narrow (banded.hpp), within a node
+// ux uy uz rx ry rz, without the held ones and without rotations of nodes that no pole touches. Displacements of the
+// whole frame ("full") are n_nodes by 6 in the frame's own order, row after row, held ones zero.
+//
+// What follows from the drawn frame alone is worked out once: the order, the band, where each member's block goes in it,
+// and the bending stiffness of the poles.
 #pragma once
 
 #include <Eigen/Core>
-#include <Eigen/SparseCore>
 #include <vector>
 
 #include "coverframe/frame/frame.hpp"
 #include "coverframe/frame/solve.hpp"
+#include "frame/kernel/banded.hpp"
 
 namespace coverframe::kernel {
 
@@ -26,53 +30,68 @@ Matrix12 bending_stiffness(const BendingStiffness& bending, double length, bool 
 
 class Assembly {
 public:
+    /// Keeps the frame, which must stay as it is but for the members' free lengths.
     /// \param left_out  index of a member to leave out, or -1
-    Assembly(const Frame& frame, const NodeLoads& loads, int left_out = -1);
+    explicit Assembly(const Frame& frame, int left_out = -1);
 
-    [[nodiscard]] int unknowns() const { return unknowns_; }
+    [[nodiscard]] int unknowns() const { return static_cast<int>(full_.size()); }
     /// Number of the unknown at a direction (node*6 + direction), or -1.
     [[nodiscard]] int unknown_at(int full) const { return number_[static_cast<std::size_t>(full)]; }
     /// Node*6 + direction of an unknown.
     [[nodiscard]] int full_of(int unknown) const { return full_[static_cast<std::size_t>(unknown)]; }
+    /// Where the entries of the tangent are.
+    [[nodiscard]] const Band& band() const { return band_; }
 
     /// Holds a further direction.
     void hold(int full);
 
-    [[nodiscard]] double energy(const Eigen::VectorXd& u) const;
-
     struct State {
         Eigen::VectorXd gradient;  ///< full size: dPi/du; minus the unbalanced force, and the reaction where held
-        std::vector<Eigen::Triplet<double>> K;  ///< tangent over the unknowns
-        double largest_force = 0;               ///< of members, loads and springs [N]
-        double rounding = 0;                    ///< unbalanced force below which nothing can be told [N]
+        Eigen::VectorXd K;         ///< tangent over the unknowns, laid out by band()
+        double energy = 0;         ///< Pi [N m]
+        double largest_force = 0;  ///< of members, loads and springs [N]
+        double rounding = 0;       ///< unbalanced force below which nothing can be told [N]
     };
     /// \param geometric  false: leave out the terms that come from the members' present forces
-    void evaluate(const Eigen::VectorXd& u, State& state, bool geometric = true) const;
+    void evaluate(const Eigen::VectorXd& u, const NodeLoads& loads, State& state, bool geometric = true) const;
 
     [[nodiscard]] MemberForces forces(std::size_t member, const Eigen::VectorXd& u) const;
 
 private:
+    /// What is known of a member from the drawn frame.
+    struct Part {
+        int from = 0;  ///< first direction of the node: node*6
+        int to = 0;
+        Eigen::Vector3d drawn;
+        double drawn_length = 0;
+        Eigen::Matrix3d axes;       ///< poles only, as the next two
+        Matrix12 bending;           ///< in global axes
+        double largest_bending = 0; ///< of its entries
+        std::vector<int> places;    ///< in the band, lower triangle of its block row after row; -1 where held
+    };
     struct Axial {
         Eigen::Vector3d direction;
         double length = 0;
         double force = 0;
         bool active = true;
     };
+    [[nodiscard]] bool is_pole(std::size_t member) const { return frame_.members[member].kind == MemberKind::pole; }
     [[nodiscard]] Axial axial(std::size_t member, const Eigen::VectorXd& u) const;
     [[nodiscard]] Vector12 ends(std::size_t member, const Eigen::VectorXd& u) const;
+    [[nodiscard]] std::vector<int> directions(std::size_t member) const;
+    [[nodiscard]] std::vector<int> narrow_order() const;
     void number_unknowns();
-    void add_block(State& state, int row, int column, const Eigen::Matrix3d& block) const;
+    void number_in(const std::vector<int>& order);
     void add_members(const Eigen::VectorXd& u, State& state, bool geometric) const;
-    void add_loads(const Eigen::VectorXd& u, State& state) const;
+    void add_loads(const Eigen::VectorXd& u, const NodeLoads& loads, State& state) const;
 
     const Frame& frame_;
-    const NodeLoads& loads_;
     int left_out_;
-    int unknowns_ = 0;
-    std::vector<bool> free_;         ///< full size
-    std::vector<int> number_;        ///< full size
-    std::vector<int> full_;          ///< one an unknown
-    std::vector<Matrix12> bending_;  ///< global axes, one a member; empty matrix slots for non-poles
+    std::vector<bool> free_;   ///< full size
+    std::vector<int> number_;  ///< full size
+    std::vector<int> full_;    ///< one an unknown
+    std::vector<Part> parts_;  ///< one a member
+    Band band_;
 };
 
 }  // namespace coverframe::kernel

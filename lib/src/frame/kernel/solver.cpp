@@ -1,0 +1,285 @@
+// SPDX-License-Identifier: BSD-3-Clause
+#include "solver.hpp"
+
+#include <Eigen/Dense>
+#include <algorithm>
+#include <cmath>
+
+#include "coverframe/base/error.hpp"
+
+namespace coverframe::kernel {
+
+namespace {
+
+using Eigen::Index;
+using Eigen::VectorXd;
+
+/// A pivot below this share of its diagonal is no resistance at all.
+constexpr double singular_pivot = 1e-11;
+/// A shape whose stiffness is below this share of the diagonal is a free motion.
+constexpr double free_motion = 1e-9;
+
+void require_loads(const Frame& frame, const NodeLoads& loads, const std::vector<double>& start) {
+    const std::size_t nodes = frame.nodes.size();
+    if (!loads.force.empty() && loads.force.size() != 3 * nodes) {
+        throw InputError("frame.loads.size", "/loads/force", std::to_string(loads.force.size()),
+                         "node forces must be 3 numbers a node");
+    }
+    if (!start.empty() && start.size() != 6 * nodes) {
+        throw InputError("frame.start.size", "/start", std::to_string(start.size()),
+                         "start displacements must be 6 numbers a node");
+    }
+    const auto finite = [](double value) { return std::isfinite(value); };
+    bool good =
+        std::all_of(loads.force.begin(), loads.force.end(), finite) && std::all_of(start.begin(), start.end(), finite);
+    for (const NodeLoads::Spring& spring : loads.springs) {
+        good = good && spring.node >= 0 && static_cast<std::size_t>(spring.node) < nodes &&
+               std::all_of(spring.stiffness.begin(), spring.stiffness.end(), finite) &&
+               std::all_of(spring.force0.begin(), spring.force0.end(), finite) &&
+               std::all_of(spring.u0.begin(), spring.u0.end(), finite);
+    }
+    if (!good) throw InputError("frame.loads.finite", "/loads", "", "loads must be finite numbers on nodes that exist");
+}
+
+const Frame& sound(const Frame& frame) {
+    require_sound(frame);
+    return frame;
+}
+
+const char* direction_name(int direction) {
+    static constexpr std::array<const char*, 6> names{
+        "fore and aft", "athwart", "up and down", "about its length axis", "about athwart axis", "about upright axis"};
+    return names[static_cast<std::size_t>(direction)];
+}
+
+/// Where a shape of the unknowns moves most.
+std::string place_text(const Frame& frame, const Assembly& assembly, const VectorXd& shape) {
+    // A turn counts like a move at an arm of 0.1 m, so that a bow is named by where it moves most.
+    VectorXd size = VectorXd::Zero(static_cast<Index>(6 * frame.nodes.size()));
+    for (int i = 0; i < assembly.unknowns(); ++i) {
+        const int full = assembly.full_of(i);
+        size(full) = std::abs(shape(i)) * (full % 6 >= 3 ? 0.1 : 1.0);
+    }
+    Index worst = 0;
+    size.maxCoeff(&worst);
+    const std::string& name = frame.nodes[static_cast<std::size_t>(worst / 6)].name;
+    const int direction = static_cast<int>(worst % 6);
+    return direction < 3 ? "node \"" + name + "\" can move " + direction_name(direction)
+                         : "node \"" + name + "\" can turn " + direction_name(direction);
+}
+
+/// Why a walk ended in a state whose tangent is not positive definite: a part is free to move, or compression pushes it
+/// over.
+void diagnose(const Frame& frame, const Assembly& assembly, const VectorXd& u, const NodeLoads& loads,
+              Solution& solution) {
+    Assembly::State whole;
+    Assembly::State elastic;
+    assembly.evaluate(u, loads, whole);
+    assembly.evaluate(u, loads, elastic, false);
+    VectorXd root;
+    scale_of(assembly.band(), whole.K, root);
+    root = root.cwiseSqrt();
+    const Eigen::MatrixXd scaled =
+        root.cwiseInverse().asDiagonal() * assembly.band().dense(whole.K) * root.cwiseInverse().asDiagonal();
+    const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> eigen(scaled);
+    const VectorXd shape = root.cwiseInverse().asDiagonal() * eigen.eigenvectors().col(0);
+    const VectorXd held = root.cwiseProduct(shape);
+    const double resistance = shape.dot(assembly.band().dense(elastic.K) * shape) / held.squaredNorm();
+    const std::string place = place_text(frame, assembly, shape);
+    if (resistance < free_motion) {
+        solution.status = SolveStatus::mechanism;
+        solution.message = place + ": nothing holds it there";
+    } else {
+        solution.status = SolveStatus::unstable;
+        solution.message = place + ": the push on it is more than its straps and poles can hold there";
+    }
+}
+
+double frame_size(const Frame& frame) {
+    Eigen::Vector3d low = Eigen::Vector3d(frame.nodes.front().at.data());
+    Eigen::Vector3d high = low;
+    for (const FrameNode& node : frame.nodes) {
+        low = low.cwiseMin(Eigen::Vector3d(node.at.data()));
+        high = high.cwiseMax(Eigen::Vector3d(node.at.data()));
+    }
+    return (high - low).norm();
+}
+
+/// The part that turned furthest: a node of a pole, or an upright that pushes.
+struct Turn {
+    double angle = 0;  ///< [rad]
+    std::string part;
+};
+
+Turn largest_turn(const Frame& frame, const VectorXd& u) {
+    Turn turn;
+    for (std::size_t n = 0; n < frame.nodes.size(); ++n) {
+        const double angle = u.segment<3>(static_cast<Index>(6 * n + 3)).norm();
+        if (angle > turn.angle) turn = {angle, "the pole at node \"" + frame.nodes[n].name + "\""};
+    }
+    for (const FrameMember& member : frame.members) {
+        if (member.kind != MemberKind::upright) continue;
+        const Eigen::Vector3d drawn = Eigen::Vector3d(frame.nodes[static_cast<std::size_t>(member.to)].at.data()) -
+                                      Eigen::Vector3d(frame.nodes[static_cast<std::size_t>(member.from)].at.data());
+        const Eigen::Vector3d now = drawn + u.segment<3>(6 * member.to) - u.segment<3>(6 * member.from);
+        if (now.norm() > member.free_length) continue;  // lifted off
+        const double angle = std::atan2(drawn.cross(now).norm(), drawn.dot(now));
+        if (angle > turn.angle) turn = {angle, "upright \"" + member.name + "\""};
+    }
+    return turn;
+}
+
+}  // namespace
+
+void scale_of(const Band& band, const VectorXd& K, VectorXd& scale) {
+    scale.resize(band.size());
+    double largest = 0;
+    for (int i = 0; i < band.size(); ++i) {
+        scale(i) = std::abs(K(band.diagonal(i)));
+        largest = std::max(largest, scale(i));
+    }
+    scale = scale.cwiseMax(1e-12 * std::max(largest, 1.0));
+}
+
+bool factorise_positive(BandedLDLT& factor, const VectorXd& K, const VectorXd& scale, double shift) {
+    return factor.factorise(K, scale, shift) && factor.smallest_ratio() > singular_pivot;
+}
+
+Solver::Solver(const Frame& frame)
+    : frame_(sound(frame)),
+      assembly_(frame),
+      factor_(assembly_.band()),
+      size_(frame_size(frame)),
+      full_(VectorXd::Zero(static_cast<Index>(6 * frame.nodes.size()))) {}
+
+bool Solver::positive_definite(const Assembly::State& state) {
+    scale_of(assembly_.band(), state.K, scale_);
+    return factorise_positive(factor_, state.K, scale_, 0);
+}
+
+bool Solver::positive_definite_at(const VectorXd& u, const NodeLoads& loads) {
+    assembly_.evaluate(u, loads, trial_);
+    return positive_definite(trial_);
+}
+
+/// Newton direction with the smallest shift that makes the tangent positive definite; false if there is none.
+bool Solver::find_step() {
+    scale_of(assembly_.band(), state_.K, scale_);
+    for (double shift = 0; shift < 1e6; shift = std::max(10 * shift, 1e-8)) {
+        if (!factorise_positive(factor_, state_.K, scale_, shift)) continue;
+        step_ = -gradient_;
+        factor_.solve(step_);
+        if (step_.allFinite()) return true;
+    }
+    return false;
+}
+
+/// Goes along the step as far as the energy falls enough; false if it does nowhere.
+bool Solver::take_step(const NodeLoads& loads) {
+    for (int i = 0; i < assembly_.unknowns(); ++i) full_(assembly_.full_of(i)) = step_(i);
+    const double here = state_.energy;
+    const double descent = gradient_.dot(step_);
+    const double noise = 1e-13 * (std::abs(here) + state_.largest_force * 1e-3);
+    // Nothing moves further than half the frame in one step, however soft it is at the start.
+    double share = std::min(1.0, 0.5 * size_ / std::max(full_.cwiseAbs().maxCoeff(), 1e-300));
+    for (; share > 1e-30; share /= 2) {
+        tried_ = u_ + share * full_;
+        assembly_.evaluate(tried_, loads, trial_);
+        if (trial_.energy <= here + 1e-4 * share * descent + noise) {
+            std::swap(u_, tried_);
+            std::swap(state_, trial_);
+            return true;
+        }
+    }
+    return false;
+}
+
+/// Newton with a line search; leaves the last place and its state in u_ and state_.
+Solver::Walk Solver::walk(const NodeLoads& loads, const SolveOptions& options) {
+    Walk w;
+    const double limit = 10 * size_;
+    assembly_.evaluate(u_, loads, state_);
+    gradient_.resize(assembly_.unknowns());
+    for (w.iterations = 0; w.iterations <= options.max_iterations; ++w.iterations) {
+        for (int i = 0; i < assembly_.unknowns(); ++i) gradient_(i) = state_.gradient(assembly_.full_of(i));
+        w.unbalanced = gradient_.size() > 0 ? gradient_.cwiseAbs().maxCoeff() : 0;
+        if (w.unbalanced <= std::max(options.force_tolerance * state_.largest_force, state_.rounding)) {
+            w.balanced = true;
+            return w;
+        }
+        if (w.iterations == options.max_iterations) break;
+        if (!find_step()) {
+            w.reason = "the stiffness cannot be solved";
+            return w;
+        }
+        if (!take_step(loads)) {
+            w.reason = "the energy stops falling before the forces balance";
+            return w;
+        }
+        if (u_.cwiseAbs().maxCoeff() > limit) {
+            w.reason = "a part moves away without end";
+            return w;
+        }
+    }
+    w.reason = "no balance after " + std::to_string(options.max_iterations) + " steps";
+    return w;
+}
+
+void Solver::fill(Solution& solution) const {
+    solution.displacement.assign(u_.data(), u_.data() + u_.size());
+    solution.members.reserve(frame_.members.size());
+    for (std::size_t m = 0; m < frame_.members.size(); ++m) solution.members.push_back(assembly_.forces(m, u_));
+    solution.reaction.assign(static_cast<std::size_t>(u_.size()), 0.0);
+    for (std::size_t n = 0; n < frame_.nodes.size(); ++n) {
+        for (std::size_t d = 0; d < 6; ++d) {
+            if (frame_.nodes[n].held[d]) solution.reaction[6 * n + d] = state_.gradient(static_cast<Index>(6 * n + d));
+        }
+    }
+    solution.energy = state_.energy;
+}
+
+/// Whether anybody can build the state that the walk ended in, and if not, why.
+void Solver::judge(const Walk& w, const NodeLoads& loads, const SolveOptions& options, const VectorXd& begin,
+                   Solution& solution) {
+    const Turn turn = largest_turn(frame_, u_);
+    const bool fallen = w.balanced && turn.angle > options.rotation_limit;
+    const bool stable = positive_definite(state_);
+    if (!stable || (fallen && !positive_definite_at(begin, loads))) {
+        // A part that is free from the start is looked at there: by the end it has fallen, and leans on something.
+        const bool stable_at_start = !stable && positive_definite_at(begin, loads);
+        diagnose(frame_, assembly_, stable_at_start ? u_ : begin, loads, solution);
+    } else if (!w.balanced) {
+        solution.status = SolveStatus::iteration_limit;
+        solution.message = w.reason;
+    } else if (fallen) {
+        solution.status = SolveStatus::large_rotation;
+        solution.message = turn.part + " turns further than the model allows";
+    } else {
+        solution.status = SolveStatus::converged;
+        solution.message.clear();
+    }
+}
+
+Solution Solver::solve(const NodeLoads& loads, const SolveOptions& options, const std::vector<double>& start) {
+    const bool good = std::all_of(frame_.members.begin(), frame_.members.end(), [](const FrameMember& member) {
+        return std::isfinite(member.free_length) && member.free_length > 0;
+    });
+    if (!good) require_sound(frame_);
+    require_loads(frame_, loads, start);
+    u_.setZero(static_cast<Index>(6 * frame_.nodes.size()));
+    if (!start.empty()) {
+        for (int i = 0; i < assembly_.unknowns(); ++i) {
+            u_(assembly_.full_of(i)) = start[static_cast<std::size_t>(assembly_.full_of(i))];
+        }
+    }
+    const VectorXd begin = u_;
+    const Walk w = walk(loads, options);
+    Solution solution;
+    solution.iterations = w.iterations;
+    solution.unbalanced = w.unbalanced;
+    fill(solution);
+    judge(w, loads, options, begin, solution);
+    return solution;
+}
+
+}  // namespace coverframe::kernel
