@@ -220,8 +220,7 @@ TEST_CASE("banded: a matrix without resistance has no factor, or a pivot of noth
         const Band band({1, 1});
         BandedLDLT factor(band);
         const VectorXd one = VectorXd::Ones(2);
-        for (const double wrong :
-             {std::numeric_limits<double>::quiet_NaN(), std::numeric_limits<double>::infinity()}) {
+        for (const double wrong : {std::numeric_limits<double>::quiet_NaN(), std::numeric_limits<double>::infinity()}) {
             MatrixXd K = MatrixXd::Identity(2, 2);
             K(1, 0) = wrong;
             CHECK_FALSE(factor.factorise(banded(band, K), one));

@@ -106,8 +106,7 @@ Assembly::Assembly(const Frame& frame, int left_out) : frame_(frame), left_out_(
             for (std::size_t d = 3; d < 6; ++d) free_[6 * index(node) + d] = !frame.nodes[index(node)].held[d];
         }
         part.axes = member_axes(from, to);
-        const Matrix12 own =
-            bending_stiffness(member.bending, part.drawn_length, member.hinged_from, member.hinged_to);
+        const Matrix12 own = bending_stiffness(member.bending, part.drawn_length, member.hinged_from, member.hinged_to);
         for (int i = 0; i < 12; i += 3) {
             for (int j = 0; j < 12; j += 3) {
                 part.bending.block<3, 3>(i, j) = part.axes.transpose() * own.block<3, 3>(i, j) * part.axes;
@@ -205,8 +204,8 @@ Assembly::Axial Assembly::axial(std::size_t m, const Eigen::VectorXd& u) const {
     a.length = chord.norm();
     a.direction = a.length > 0 ? Eigen::Vector3d(chord / a.length) : Eigen::Vector3d(Eigen::Vector3d::Zero());
     // l - L0 by what the ends moved, not as a difference of two long lengths: a stiff member would drown in rounding.
-    const double stretch = (part.drawn_length - member.free_length) +
-                           moved.dot(2 * part.drawn + moved) / (a.length + part.drawn_length);
+    const double stretch =
+        (part.drawn_length - member.free_length) + moved.dot(2 * part.drawn + moved) / (a.length + part.drawn_length);
     a.active = member.kind == MemberKind::pole || (member.kind == MemberKind::strap ? stretch >= 0 : stretch <= 0);
     a.force = a.active ? member.axial_stiffness / member.free_length * stretch : 0;
     return a;

@@ -5,8 +5,8 @@
 // ux uy uz rx ry rz, without the held ones and without rotations of nodes that no pole touches. Displacements of the
 // whole frame ("full") are n_nodes by 6 in the frame's own order, row after row, held ones zero.
 //
-// What follows from the drawn frame alone is worked out once: the order, the band, where each member's block goes in it,
-// and the bending stiffness of the poles.
+// What follows from the drawn frame alone is worked out once: the order, the band, where each member's block goes in
+// it, and the bending stiffness of the poles.
 #pragma once
 
 #include <Eigen/Core>
@@ -64,10 +64,10 @@ private:
         int to = 0;
         Eigen::Vector3d drawn;
         double drawn_length = 0;
-        Eigen::Matrix3d axes;       ///< poles only, as the next two
-        Matrix12 bending;           ///< in global axes
-        double largest_bending = 0; ///< of its entries
-        std::vector<int> places;    ///< in the band, lower triangle of its block row after row; -1 where held
+        Eigen::Matrix3d axes;        ///< poles only, as the next two
+        Matrix12 bending;            ///< in global axes
+        double largest_bending = 0;  ///< of its entries
+        std::vector<int> places;     ///< in the band, lower triangle of its block row after row; -1 where held
     };
     struct Axial {
         Eigen::Vector3d direction;

@@ -23,8 +23,8 @@
 // Every sum is made in one fixed order, with four rows or four partial sums side by side, and the library is compiled
 // without contraction to fused operations: machines with and without AVX2 give the same bits.
 //
-// Sources: George and Liu, Computer Solution of Large Sparse Positive Definite Systems (ordering, envelope), from memory;
-// Golub and Van Loan, Matrix Computations (banded L D L^T), from memory.
+// Sources: George and Liu, Computer Solution of Large Sparse Positive Definite Systems (ordering, envelope), from
+// memory; Golub and Van Loan, Matrix Computations (banded L D L^T), from memory.
 #pragma once
 
 #include <Eigen/Core>

@@ -35,14 +35,14 @@ private:
     const Frame& frame_;
     Assembly assembly_;
     BandedLDLT factor_;
-    double size_ = 0;         ///< of the frame, from corner to corner [m]
-    Eigen::VectorXd u_;       ///< displacements now, full size
-    Assembly::State state_;   ///< at u_
-    Eigen::VectorXd tried_;   ///< displacements that the line search looks at
-    Assembly::State trial_;   ///< at tried_
+    double size_ = 0;        ///< of the frame, from corner to corner [m]
+    Eigen::VectorXd u_;      ///< displacements now, full size
+    Assembly::State state_;  ///< at u_
+    Eigen::VectorXd tried_;  ///< displacements that the line search looks at
+    Assembly::State trial_;  ///< at tried_
     Eigen::VectorXd gradient_;
     Eigen::VectorXd step_;
-    Eigen::VectorXd full_;    ///< step_, full size
+    Eigen::VectorXd full_;  ///< step_, full size
     Eigen::VectorXd scale_;
 };
 
