@@ -7,6 +7,7 @@
 #include "coverframe/base/error.hpp"
 #include "coverframe/plan/geometry.hpp"
 #include "coverframe/units/crossing.hpp"
+#include "frame/kernel/solver.hpp"
 
 namespace coverframe {
 
@@ -63,42 +64,56 @@ StripState hanging(const CoverStrip& strip, const std::array<double, 3>& upper, 
     return strip_state(strip.strip, upper, strip.rail);
 }
 
+/// The frame of a cover with a solver of its own, and its strips, each with the load it carries now.
+struct Coupled {
+    const Frame& frame;
+    const std::vector<CoverStrip>& strips;
+    kernel::Solver& solver;
+};
+
+/// Strips as they hang with the frame in the place of `solution`.
+void hang(const Coupled& cover, StripLaw law, const void* context, const Solution& solution,
+          std::vector<StripState>& states) {
+    states.clear();
+    for (const CoverStrip& strip : cover.strips)
+        states.push_back(law(strip, place_of(cover.frame, solution, strip.node), context));
+}
+
+/// Largest difference between the pulls that the frame was solved with and those that the strips have at its place.
+double disagreement(const Coupled& cover, const CoverState& state) {
+    double most = 0;
+    for (std::size_t i = 0; i < cover.strips.size(); ++i) {
+        const NodeLoads::Spring& spring = state.node_loads.springs[i];
+        const std::array<double, 3> u = displacement_of(state.frame, cover.strips[i].node);
+        for (std::size_t d = 0; d < 3; ++d) {
+            double guess = spring.force0[d];
+            for (std::size_t e = 0; e < 3; ++e) guess -= spring.stiffness[3 * d + e] * (u[e] - spring.u0[e]);
+            most = std::max(most, std::abs(guess - state.strips[i].pull_upper[d]));
+        }
+    }
+    return most;
+}
+
 /// Repeats frame and strips until the pulls agree with the place.
-CoverState couple(const Cover& cover, const NodeLoads& own, StripLaw law, const void* context,
+CoverState couple(const Coupled& cover, const NodeLoads& own, StripLaw law, const void* context,
                   const SolveOptions& options, const std::vector<double>& start) {
     CoverState state;
     state.frame.displacement = start;
-    const Frame& frame = cover.layout.frame;
-    double reached = 0;
+    hang(cover, law, context, state.frame, state.strips);
     for (state.rounds = 1; state.rounds <= max_rounds; ++state.rounds) {
-        NodeLoads loads = own;
-        state.strips.clear();
-        for (const CoverStrip& strip : cover.strips) {
-            const std::array<double, 3> u0 = displacement_of(state.frame, strip.node);
-            const StripState s = law(strip, sum(frame.nodes[static_cast<std::size_t>(strip.node)].at, u0), context);
-            loads.springs.push_back({strip.node, s.stiffness, u0, s.pull_upper});
-            state.strips.push_back(s);
+        state.node_loads = own;
+        for (std::size_t i = 0; i < cover.strips.size(); ++i) {
+            const int node = cover.strips[i].node;
+            const StripState& s = state.strips[i];
+            state.node_loads.springs.push_back({node, s.stiffness, displacement_of(state.frame, node), s.pull_upper});
         }
-        state.frame = solve(frame, loads, options, state.frame.displacement);
-        state.node_loads = std::move(loads);
+        state.frame = cover.solver.solve(state.node_loads, options, state.frame.displacement);
         if (!state.frame.usable()) return state;
         // Where the frame moved, the supports were a straight-line guess; the true pull at the new place must agree.
-        reached = 0;
+        hang(cover, law, context, state.frame, state.strips);
         double pull = 0;
-        for (std::size_t i = 0; i < cover.strips.size(); ++i) {
-            const CoverStrip& strip = cover.strips[i];
-            const NodeLoads::Spring& spring = state.node_loads.springs[i];
-            const std::array<double, 3> u = displacement_of(state.frame, strip.node);
-            const StripState s = law(strip, sum(frame.nodes[static_cast<std::size_t>(strip.node)].at, u), context);
-            for (std::size_t d = 0; d < 3; ++d) {
-                double guess = spring.force0[d];
-                for (std::size_t e = 0; e < 3; ++e) guess -= spring.stiffness[3 * d + e] * (u[e] - spring.u0[e]);
-                reached = std::max(reached, std::abs(guess - s.pull_upper[d]));
-            }
-            pull = std::max(pull, largest(s.pull_upper));
-            state.strips[i] = s;
-        }
-        if (reached <= agreement * pull || pull == 0) return state;
+        for (const StripState& s : state.strips) pull = std::max(pull, largest(s.pull_upper));
+        if (disagreement(cover, state) <= agreement * pull || pull == 0) return state;
     }
     state.frame.status = SolveStatus::iteration_limit;
     state.frame.message = "film and frame do not settle together";
@@ -106,10 +121,10 @@ CoverState couple(const Cover& cover, const NodeLoads& own, StripLaw law, const 
 }
 
 /// Vertical loads and reactions of the whole cover.
-void balance(const Cover& cover, const NodeLoads& own, CoverState& state) {
+void balance(const Coupled& cover, const NodeLoads& own, CoverState& state) {
     for (std::size_t i = 2; i < own.force.size(); i += 3) state.vertical_load -= own.force[i];
     for (const CoverStrip& strip : cover.strips) state.vertical_load += strip.strip.load;
-    for (std::size_t n = 0; n < cover.layout.frame.nodes.size(); ++n)
+    for (std::size_t n = 0; n < cover.frame.nodes.size(); ++n)
         state.vertical_reaction += state.frame.reaction[6 * n + 2];
     for (const StripState& s : state.strips) state.vertical_reaction -= s.pull_lower[2];
 }
@@ -176,8 +191,9 @@ Rigged rig(const Cover& cover, double film_tension, const SolveOptions& options)
         rigged.state.frame = std::move(tensioned.solution);
         return rigged;
     }
-    CoverState shrunk =
-        couple(rigged.cover, own, constant_tension, &film_tension, options, tensioned.solution.displacement);
+    kernel::Solver solver(rigged.cover.layout.frame);
+    CoverState shrunk = couple({rigged.cover.layout.frame, rigged.cover.strips, solver}, own, constant_tension,
+                               &film_tension, options, tensioned.solution.displacement);
     if (!shrunk.usable()) {
         rigged.state = std::move(shrunk);
         return rigged;
@@ -199,10 +215,12 @@ CoverState load_cover(const Cover& rigged, const StripLoads& snow, double perman
         throw InputError("film.loads", "/snow", "",
                          "there must be one finite plan load of zero or more for each strip");
     const NodeLoads own = self_weight(rigged.layout.frame, permanent_factor);
-    Cover cover = rigged;
+    std::vector<CoverStrip> strips = rigged.strips;
+    kernel::Solver solver(rigged.layout.frame);
+    const Coupled cover{rigged.layout.frame, strips, solver};
     const auto settle = [&](double share, const std::vector<double>& start) {
-        for (std::size_t i = 0; i < cover.strips.size(); ++i) {
-            CoverStrip& strip = cover.strips[i];
+        for (std::size_t i = 0; i < strips.size(); ++i) {
+            CoverStrip& strip = strips[i];
             strip.strip.load =
                 share * snow[i] * strip.width * plan_span(rigged, strip) + permanent_factor * film_load(rigged, strip);
         }
