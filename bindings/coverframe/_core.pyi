@@ -11,6 +11,12 @@ _Shape = tuple[int, ...]
 _Line = tuple[str, float, str, str, str]
 _Ground = tuple[float, str, str, str, float | None, int | None]
 _Facts = tuple[str, str, str, str, str, list[str], str | None]
+_Whole = NDArray[np.int64]
+_Truths = NDArray[np.bool_]
+_FrameArrays = tuple[list[str], _Floats, _Truths, list[str], _Whole, _Whole, _Floats, _Truths]
+_SpringArrays = tuple[_Whole, _Floats, _Floats, _Floats]
+_SolveOptions = tuple[int, float, float]
+_Solved = tuple[list[str], list[str], _Floats, _Floats, _Floats, _Floats, _Floats, _Whole]
 
 version: str
 
@@ -67,6 +73,26 @@ def rule_workings(number: int, arguments: list[float], /) -> list[_Line]: ...
 def strip(
     shape: _Shape, span: _Floats, rise: _Floats, load: _Floats, tension: _Floats, stiffness: _Floats, /
 ) -> tuple[_Floats, ...]: ...
+def require_sound_frame(frame: _FrameArrays, /) -> None: ...
+def frame_self_weight(frame: _FrameArrays, factor: float, /) -> _Floats: ...
+def solve_frame(
+    frame: _FrameArrays,
+    forces: _Floats,
+    cases: int,
+    springs: _SpringArrays,
+    options: _SolveOptions,
+    start: _Floats,
+    threads: int,
+    /,
+) -> _Solved: ...
+def tension_frame_straps(
+    frame: _FrameArrays,
+    forces: _Floats,
+    springs: _SpringArrays,
+    options: _SolveOptions,
+    runs: list[tuple[str, list[int], float]],
+    /,
+) -> tuple[_Solved, _Floats, int]: ...
 def extremes_fit(
     family: int, method: int, maxima_kpa: _Floats, /
 ) -> tuple[float, float, int, int, float, float, str]: ...

@@ -45,5 +45,6 @@ void bind_rules(py::module_& module);
 void bind_extremes(py::module_& module);
 void bind_compare(py::module_& module);
 void bind_strip(py::module_& module);
+void bind_frame(py::module_& module);
 
 }  // namespace coverframe::binding

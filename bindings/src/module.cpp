@@ -63,5 +63,6 @@ PYBIND11_MODULE(_core, module) {
     cb::bind_rules(module);
     cb::bind_extremes(module);
     cb::bind_strip(module);
+    cb::bind_frame(module);
     cb::bind_compare(module);
 }

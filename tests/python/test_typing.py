@@ -26,6 +26,9 @@ share: float | None = worst.utilisation if worst else None
 lines: list[str] = [term.symbol for finding in result.findings for term in finding.workings]
 factor = cf.asce7_22.slope_factor(slope_deg=np.array([1.0]), thermal_factor=1.2, surface="other")
 heights = result.shape["ridge_loaded_m"]
+pole = cf.frame.Frame(nodes_m=[[0, 0, 0], [1, 0, 0]], members=[[0, 1]], axial_stiffness_n=1e6)
+state: cf.frame.Solution = cf.frame.solve(pole, forces_n=np.zeros((2, 3)))
+stands: list[bool] = [one.usable for one in cf.frame.solve_many(pole, forces_n=np.zeros((4, 2, 3)), threads=2)]
 try:
     cf.Plan.from_dict({})
 except cf.InputError as error:

@@ -1,0 +1,268 @@
+# SPDX-License-Identifier: BSD-3-Clause
+"""Nodes, members, springs and straps of a frame."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, fields
+from typing import Any, NoReturn
+
+import numpy as np
+from numpy.typing import NDArray
+
+from . import _core
+from ._frame_reader import KINDS, Indices, Reader, Truths, is_whole
+from ._values import Floats
+from .errors import refuse
+
+#: Numbers of a member, in the order of the compiled module.
+_STIFFNESSES = (
+    "axial_stiffness_n",
+    "free_length_m",
+    "weight_n_per_m",
+    "ei_vertical_n_m2",
+    "ei_level_n_m2",
+    "ga_vertical_n",
+    "ga_level_n",
+    "gj_n_m2",
+)
+_POLES_ONLY = _STIFFNESSES[3:]
+
+
+@dataclass(init=False, frozen=True, slots=True, eq=False, repr=False)
+class Frame:
+    """Nodes and members. Unchangeable: its arrays are read-only copies, and `dataclasses.replace` gives a changed one.
+
+    Parameters
+    ----------
+    nodes_m
+        Places of the nodes before any force acts, n by 3 [m].
+    members
+        Indices of the two nodes of each member, m by 2; from, to.
+    kind
+        "pole" (pushes, pulls, bends, twists), "upright" (pinned, pushes only) or "strap" (pulls only); one word for
+        all or one a member.
+    axial_stiffness_n
+        EA [N].
+    free_length_m
+        Unstressed length [m]; None: as drawn.
+    ei_vertical_n_m2, ei_level_n_m2
+        Bending stiffness of poles, up and down and level [N m2].
+    ga_vertical_n, ga_level_n
+        Shear stiffness of poles [N]; 0: rigid in shear.
+    gj_n_m2
+        Twist stiffness of poles [N m2].
+    weight_n_per_m
+        Self-weight along a member [N/m]. It acts only where `self_weight` is added to the loads.
+    hinged_from, hinged_to
+        Whether a pole carries no bending moment at that end.
+    held
+        What the boat holds: n by 6 of True and False, or one text a node such as "ux uy uz". None: nothing.
+    node_names, member_names
+        None: "N0", "N1", ... and "M0", "M1", ....
+
+    Numbers of members are one for all or one a member. What only a pole has is 0 (False) in the other members.
+
+    Raises
+    ------
+    InputError
+        With everything wrong with the frame: "frame.empty", "frame.node.*", "frame.member.*" and "argument.*".
+    """
+
+    nodes_m: Floats
+    members: Indices
+    kind: tuple[str, ...]
+    axial_stiffness_n: Floats
+    free_length_m: Floats
+    ei_vertical_n_m2: Floats
+    ei_level_n_m2: Floats
+    ga_vertical_n: Floats
+    ga_level_n: Floats
+    gj_n_m2: Floats
+    weight_n_per_m: Floats
+    hinged_from: Truths
+    hinged_to: Truths
+    held: Truths
+    node_names: tuple[str, ...]
+    member_names: tuple[str, ...]
+
+    def __init__(
+        self,
+        *,
+        nodes_m: Any,
+        members: Any,
+        kind: Any = "pole",
+        axial_stiffness_n: Any,
+        free_length_m: Any = None,
+        ei_vertical_n_m2: Any = 0.0,
+        ei_level_n_m2: Any = 0.0,
+        ga_vertical_n: Any = 0.0,
+        ga_level_n: Any = 0.0,
+        gj_n_m2: Any = 0.0,
+        weight_n_per_m: Any = 0.0,
+        hinged_from: Any = False,
+        hinged_to: Any = False,
+        held: Any = None,
+        node_names: Sequence[str] | None = None,
+        member_names: Sequence[str] | None = None,
+    ) -> None:
+        read = Reader()
+        nodes = read.table("nodes_m", nodes_m, 3)
+        ends = read.ends(members)
+        read.stop()
+        n, m = len(nodes), len(ends)
+        kinds = read.kinds(kind, m)
+        given = {
+            "axial_stiffness_n": axial_stiffness_n,
+            "free_length_m": _drawn_lengths(nodes, ends) if free_length_m is None else free_length_m,
+            "weight_n_per_m": weight_n_per_m,
+            "ei_vertical_n_m2": ei_vertical_n_m2,
+            "ei_level_n_m2": ei_level_n_m2,
+            "ga_vertical_n": ga_vertical_n,
+            "ga_level_n": ga_level_n,
+            "gj_n_m2": gj_n_m2,
+        }
+        columns: dict[str, Any] = {keyword: read.column(keyword, value, m) for keyword, value in given.items()}
+        columns["hinged_from"] = read.truths("hinged_from", hinged_from, (m,))
+        columns["hinged_to"] = read.truths("hinged_to", hinged_to, (m,))
+        columns["held"] = read.held(held, n)
+        columns["node_names"] = read.names("node_names", node_names, "N", n)
+        columns["member_names"] = read.names("member_names", member_names, "M", m)
+        read.stop()
+        is_pole = np.array([k == "pole" for k in kinds], dtype=bool)
+        for keyword in (*_POLES_ONLY, "hinged_from", "hinged_to"):
+            columns[keyword] = np.where(is_pole, columns[keyword], np.zeros((), columns[keyword].dtype))
+        for keyword, value in {"nodes_m": nodes, "members": ends, "kind": kinds, **columns}.items():
+            object.__setattr__(self, keyword, _kept(value) if isinstance(value, np.ndarray) else value)
+        _core.require_sound_frame(arrays_of(self))
+
+    @property
+    def drawn_length_m(self) -> Floats:
+        """Distance between the ends of each member as drawn [m]."""
+        return _drawn_lengths(self.nodes_m, self.members)
+
+    def node(self, name: str) -> int:
+        """Index of the node of that name; the first if several have it."""
+        return _index_of("node", name, self.node_names)
+
+    def member(self, name: str) -> int:
+        """Index of the member of that name; the first if several have it."""
+        return _index_of("member", name, self.member_names)
+
+    def __reduce__(self) -> tuple[Any, ...]:
+        return _remake, (Frame, {f.name: getattr(self, f.name) for f in fields(self)})
+
+    def __repr__(self) -> str:
+        counts = ", ".join(f"{self.kind.count(kind)} {kind}s" for kind in KINDS if kind in self.kind)
+        return f"<coverframe.frame.Frame of {len(self.node_names)} nodes: {counts}>"
+
+
+@dataclass(init=False, frozen=True, slots=True, eq=False)
+class Spring:
+    """An elastic support of a node against a place in space. Force on the node: force0 - stiffness (u - u0).
+
+    Parameters
+    ----------
+    node
+        Index of the node.
+    stiffness_n_per_m
+        3 by 3, symmetric, not negative [N/m]; three numbers are its diagonal.
+    u0_m
+        Displacement at which it pulls with `force0_n` [m].
+    force0_n
+        Force on the node there [N].
+    """
+
+    node: int
+    stiffness_n_per_m: Floats
+    u0_m: Floats
+    force0_n: Floats
+
+    def __init__(
+        self, *, node: int, stiffness_n_per_m: Any, u0_m: Any = (0.0, 0.0, 0.0), force0_n: Any = (0.0, 0.0, 0.0)
+    ) -> None:
+        read = Reader()
+        stiffness = read.numbers("stiffness_n_per_m", stiffness_n_per_m)
+        stiffness = np.diag(stiffness) if stiffness.shape == (3,) else stiffness
+        read.shape("stiffness_n_per_m", stiffness, (3, 3))
+        vectors = {"u0_m": read.numbers("u0_m", u0_m), "force0_n": read.numbers("force0_n", force0_n)}
+        for keyword, vector in vectors.items():
+            read.shape(keyword, vector, (3,))
+        if not is_whole(node):
+            read.add("argument.number", "/node", repr(node), "node must be the index of a node")
+        read.stop()
+        largest = float(np.abs(stiffness).max())
+        if not (np.isfinite(largest) and _is_stiffness(stiffness, 1e-12 * largest)):
+            raise refuse(
+                "frame.spring.stiffness",
+                "/stiffness_n_per_m",
+                stiffness.tolist(),
+                "the stiffness of a spring must be finite, symmetric and must not push a node away",
+            )
+        object.__setattr__(self, "node", int(node))
+        for keyword, value in {"stiffness_n_per_m": stiffness, **vectors}.items():
+            object.__setattr__(self, keyword, _kept(value))
+
+    def __reduce__(self) -> tuple[Any, ...]:
+        return _remake, (Spring, {f.name: getattr(self, f.name) for f in fields(self)})
+
+
+@dataclass(frozen=True, slots=True)
+class StrapRun:
+    """One strap as it is pulled on: the members it is made of, end to end."""
+
+    name: str
+    #: Indices of members of kind "strap".
+    members: tuple[int, ...]
+    #: Mean along the run [N]; 0 for a strap that is only laid on.
+    tension_n: float
+
+
+def arrays_of(frame: Frame) -> _core._FrameArrays:
+    """The frame as the compiled module takes it."""
+    return (
+        list(frame.node_names),
+        frame.nodes_m,
+        frame.held,
+        list(frame.member_names),
+        frame.members,
+        np.array([KINDS.index(kind) for kind in frame.kind], dtype=np.int64),
+        np.column_stack([getattr(frame, keyword) for keyword in _STIFFNESSES]),
+        np.column_stack([frame.hinged_from, frame.hinged_to]),
+    )
+
+
+def _drawn_lengths(nodes: Floats, ends: Indices) -> Floats:
+    """Distance of a member's ends [m]; 1 where it has none, for the frame is refused for that anyway."""
+    lengths = np.ones(len(ends))
+    for m, (i, j) in enumerate(ends):
+        if 0 <= i < len(nodes) and 0 <= j < len(nodes):
+            length = float(np.linalg.norm(nodes[j] - nodes[i]))
+            lengths[m] = length if np.isfinite(length) and length > 0 else 1.0
+    return lengths
+
+
+def _kept(array: NDArray[Any]) -> NDArray[Any]:
+    """A read-only copy."""
+    copy = np.array(array, order="C")
+    copy.setflags(write=False)
+    return copy
+
+
+def _is_stiffness(matrix: Floats, room: float) -> bool:
+    return bool(np.abs(matrix - matrix.T).max() <= room and np.linalg.eigvalsh(matrix).min() >= -room)
+
+
+def _index_of(what: str, name: str, names: tuple[str, ...]) -> int:
+    if name in names:
+        return names.index(name)
+    _no_such(what, name, names)
+
+
+def _no_such(what: str, name: str, names: tuple[str, ...]) -> NoReturn:
+    shown = ", ".join(names[:12]) + (", ..." if len(names) > 12 else "")
+    raise refuse("argument.choice", f"/{what}", name, f"there is no {what} {name!r}; there are {shown}")
+
+
+def _remake(kind: type[Any], arguments: dict[str, Any]) -> Any:
+    return kind(**arguments)

@@ -1,0 +1,254 @@
+# SPDX-License-Identifier: BSD-3-Clause
+"""What comes out of a frame: its states, with forces, reactions and tables."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING, Any
+
+import numpy as np
+
+from ._frame_model import Frame, Spring
+from ._frame_reader import Indices, Truths
+from ._values import Floats
+from .errors import StateError
+
+if TYPE_CHECKING:
+    import pandas as pd
+
+_MEMBER_FORCES = (
+    "axial_n",
+    "moment_vertical_from_n_m",
+    "moment_vertical_to_n_m",
+    "moment_level_from_n_m",
+    "moment_level_to_n_m",
+    "shear_vertical_n",
+    "shear_level_n",
+    "twist_n_m",
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Equilibrium:
+    """What is left when everything that acts on a frame from outside is added up; nothing, in equilibrium.
+
+    Loads, springs and reactions act at the displaced places of their nodes. Poles balance the moments of their shears
+    in the drawn shape (their bending is linear), so what is left of the moments is of the size of those shears times
+    how far the poles moved: a measure of what the small rotations neglect. Straps and uprights leave nothing.
+    """
+
+    #: Sum of loads, springs and reactions [N].
+    force_n: tuple[float, float, float]
+    #: Sum of their moments about the origin of the axes [N m].
+    moment_n_m: tuple[float, float, float]
+    #: Largest part of `force_n` over the sum of the forces' sizes [-]; 0 without forces.
+    force_share: float
+    #: Largest part of `moment_n_m` over the sum of the moments' sizes [-]; 0 without moments.
+    moment_share: float
+
+
+@dataclass(frozen=True, slots=True, eq=False, repr=False)
+class Solution:
+    """One state of a frame. Check `usable` before anything else: the numbers of another state are where the search
+    ended, and no equilibrium. Moments and shears are in a member's own axes (frame/frame.hpp)."""
+
+    frame: Frame
+    #: Loads at the nodes, n by 3 [N].
+    forces_n: Floats
+    springs: tuple[Spring, ...]
+    #: "converged", "mechanism", "unstable", "large rotation" or "iteration limit".
+    status: str
+    #: What moves, where and why; empty if converged.
+    message: str
+    #: n by 6: ux uy uz [m], rx ry rz [rad].
+    displacement: Floats
+    #: One a member, tension positive [N].
+    axial_n: Floats
+    #: Bending up and down at `from`, sagging positive [N m].
+    moment_vertical_from_n_m: Floats
+    #: Likewise at `to`.
+    moment_vertical_to_n_m: Floats
+    #: Level bending at `from`, positive where the side of axis 2 is stretched (starboard, if it runs aft) [N m].
+    moment_level_from_n_m: Floats
+    #: Likewise at `to`.
+    moment_level_to_n_m: Floats
+    #: Slope of the moment from `from` to `to` [N].
+    shear_vertical_n: Floats
+    #: Likewise.
+    shear_level_n: Floats
+    #: [N m]
+    twist_n_m: Floats
+    #: One a member; False for a slack strap or a lifted upright.
+    active: Truths
+    #: n by 6: force [N] and moment [N m] of the boat on held directions, 0 on the others.
+    reaction: Floats
+    #: Largest force left out of balance at a free direction [N].
+    unbalanced_n: float
+    #: Potential energy [N m].
+    energy_n_m: float
+    iterations: int
+
+    @property
+    def usable(self) -> bool:
+        """Whether forces balance in a stable state."""
+        return self.status == "converged"
+
+    @property
+    def spring_forces_n(self) -> Floats:
+        """Forces of the springs on their nodes, one row a spring [N]."""
+        rows = [s.force0_n - s.stiffness_n_per_m @ (self.displacement[s.node, :3] - s.u0_m) for s in self.springs]
+        return np.array(rows, dtype=np.float64).reshape(-1, 3)
+
+    @property
+    def equilibrium(self) -> Equilibrium:
+        """Sum of everything that acts from outside."""
+        at = self.frame.nodes_m + self.displacement[:, :3]
+        held = np.array([s.node for s in self.springs], dtype=np.int64)
+        places = np.concatenate([at, at, at[held]])
+        forces = np.concatenate([self.forces_n, self.reaction[:, :3], self.spring_forces_n])
+        moments = np.concatenate([np.cross(places, forces), self.reaction[:, 3:]])
+        force, moment = forces.sum(axis=0), moments.sum(axis=0)
+        return Equilibrium(_triple(force), _triple(moment), _share(force, forces), _share(moment, moments))
+
+    def members(self) -> pd.DataFrame:
+        """One row a member: name, kind, nodes and forces. Needs pandas."""
+        import pandas as pd
+
+        f = self.frame
+        names = np.array(f.node_names, dtype=object)
+        ends = {"from": names[f.members[:, 0]], "to": names[f.members[:, 1]]}
+        forces = {name: getattr(self, name) for name in _MEMBER_FORCES}
+        return pd.DataFrame({"member": f.member_names, "kind": f.kind, **ends, **forces, "active": self.active})
+
+    def nodes(self) -> pd.DataFrame:
+        """One row a node: name, drawn place, load, displacement and reaction. Needs pandas."""
+        import pandas as pd
+
+        table: dict[str, Any] = {"node": self.frame.node_names}
+        table |= _split(self.frame.nodes_m, "x_m", "y_m", "z_m")
+        table |= _split(self.forces_n, "load_x_n", "load_y_n", "load_z_n")
+        table |= _split(self.displacement, "ux_m", "uy_m", "uz_m", "rx_rad", "ry_rad", "rz_rad")
+        reactions = [f"reaction_{axis}_n" for axis in "xyz"] + [f"reaction_m{axis}_n_m" for axis in "xyz"]
+        return pd.DataFrame(table | _split(self.reaction, *reactions))
+
+    def __repr__(self) -> str:
+        return f"<coverframe.frame.Solution: {self.status}{': ' if self.message else ''}{self.message}>"
+
+
+@dataclass(frozen=True, slots=True, eq=False, repr=False)
+class Solutions:
+    """The states of one frame under many sets of loads: a sequence of `Solution`, and the numbers of all as arrays."""
+
+    frame: Frame
+    #: k by n by 3 [N].
+    forces_n: Floats
+    springs: tuple[Spring, ...]
+    #: One a case.
+    status: tuple[str, ...]
+    #: One a case.
+    message: tuple[str, ...]
+    #: k by n by 6: ux uy uz [m], rx ry rz [rad].
+    displacement: Floats
+    #: k by m by 9: the forces of `Solution`, in its order, `active` as 0 or 1.
+    member_forces: Floats
+    #: k by n by 6 [N], [N m].
+    reaction: Floats
+    #: One a case [N].
+    unbalanced_n: Floats
+    #: One a case [N m].
+    energy_n_m: Floats
+    #: One a case.
+    iterations: Indices
+
+    @property
+    def usable(self) -> Truths:
+        """One a case."""
+        return np.array([status == "converged" for status in self.status], dtype=bool)
+
+    @property
+    def axial_n(self) -> Floats:
+        """k by m, tension positive [N]."""
+        return np.array(self.member_forces[:, :, 0])
+
+    @property
+    def active(self) -> Truths:
+        """k by m; False for a slack strap or a lifted upright."""
+        return np.not_equal(self.member_forces[:, :, -1], 0)
+
+    def __len__(self) -> int:
+        return len(self.status)
+
+    def __getitem__(self, case: int) -> Solution:
+        forces = self.member_forces[case]
+        return Solution(
+            frame=self.frame,
+            forces_n=self.forces_n[case],
+            springs=self.springs,
+            status=self.status[case],
+            message=self.message[case],
+            displacement=self.displacement[case],
+            **{name: forces[:, i] for i, name in enumerate(_MEMBER_FORCES)},
+            active=forces[:, -1] != 0,
+            reaction=self.reaction[case],
+            unbalanced_n=float(self.unbalanced_n[case]),
+            energy_n_m=float(self.energy_n_m[case]),
+            iterations=int(self.iterations[case]),
+        )
+
+    def __iter__(self) -> Iterator[Solution]:
+        return (self[case] for case in range(len(self)))
+
+    def table(self) -> pd.DataFrame:
+        """One row a case. Needs pandas."""
+        import pandas as pd
+
+        return pd.DataFrame(
+            {
+                "status": self.status,
+                "message": self.message,
+                "largest_move_m": np.linalg.norm(self.displacement[:, :, :3], axis=2).max(axis=1),
+                "largest_tension_n": np.maximum(self.axial_n.max(axis=1), 0.0),
+                "largest_push_n": np.maximum(-self.axial_n.min(axis=1), 0.0),
+                "inactive_members": (~self.active).sum(axis=1),
+                "unbalanced_n": self.unbalanced_n,
+                "energy_n_m": self.energy_n_m,
+                "iterations": self.iterations,
+            }
+        )
+
+    def __repr__(self) -> str:
+        return f"<coverframe.frame.Solutions of {len(self)} cases: {int(self.usable.sum())} converged>"
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Tensioned:
+    """A frame whose straps are set."""
+
+    #: With the free lengths found.
+    frame: Frame = field(repr=False)
+    #: Its equilibrium; `usable` tells whether the tensions were reached.
+    solution: Solution
+    rounds: int
+
+
+def require_usable(solution: Solution) -> None:
+    """Raises StateError "frame.solution.unusable" for a state that is no equilibrium."""
+    if not solution.usable:
+        raise StateError(
+            "frame.solution.unusable", f"the frame is not in equilibrium ({solution.status}): {solution.message}"
+        )
+
+
+def _triple(vector: Floats) -> tuple[float, float, float]:
+    x, y, z = vector.tolist()
+    return x, y, z
+
+
+def _share(left: Floats, parts: Floats) -> float:
+    total = float(np.linalg.norm(parts, axis=1).sum())
+    return float(np.abs(left).max()) / total if total > 0 else 0.0
+
+
+def _split(rows: Floats, *keywords: str) -> dict[str, Floats]:
+    return {keyword: rows[:, i] for i, keyword in enumerate(keywords)}

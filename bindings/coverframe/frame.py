@@ -1,0 +1,244 @@
+# SPDX-License-Identifier: BSD-3-Clause
+"""Any frame of poles, uprights and straps, from arrays: its equilibrium, its member forces, its reactions.
+
+The model, its axes and what it leaves out are explained in frame/frame.hpp; the method in frame/solve.hpp. Axes: x aft,
+y to starboard, z up. Tension is positive. Directions of a node: ux uy uz rx ry rz.
+
+>>> import coverframe as cf
+>>> pole = cf.frame.Frame(
+...     nodes_m=[[0, 0, 1], [1, 0, 1], [2, 0, 1]],
+...     held=["ux uy uz rx", "", "uy uz"],
+...     members=[[0, 1], [1, 2]],
+...     axial_stiffness_n=30e6,
+...     ei_vertical_n_m2=20e3,
+...     ei_level_n_m2=4e3,
+...     gj_n_m2=1e3,
+... )
+>>> state = cf.frame.solve(pole, forces_n=[[0, 0, 0], [0, 0, -100], [0, 0, 0]])
+>>> state.status, round(float(state.moment_vertical_to_n_m[0]), 2)
+('converged', 50.0)
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import fields
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from . import _core
+from ._frame_model import Frame, Spring, StrapRun, arrays_of
+from ._frame_reader import is_whole
+from ._frame_state import Equilibrium, Solution, Solutions, Tensioned
+from ._values import Floats, numbers
+from .errors import refuse
+
+__all__ = [
+    "Equilibrium",
+    "Frame",
+    "Solution",
+    "Solutions",
+    "Spring",
+    "StrapRun",
+    "Tensioned",
+    "self_weight",
+    "solve",
+    "solve_many",
+    "tension_straps",
+]
+
+
+def solve(
+    frame: Frame,
+    *,
+    forces_n: Any = None,
+    springs: Sequence[Spring] = (),
+    start: Any = None,
+    max_iterations: int = 200,
+    force_tolerance: float = 1e-9,
+    rotation_limit_rad: float = 0.175,
+) -> Solution:
+    """Equilibrium of a frame: the minimum of its potential energy.
+
+    A frame that cannot stand is a status with a sentence, never an exception.
+
+    Parameters
+    ----------
+    frame
+        See `Frame`.
+    forces_n
+        Loads at the nodes, n by 3 [N]; None: none.
+    springs
+        Elastic supports.
+    start
+        Displacements to begin from, n by 6 [m, rad]; None: from the drawn places.
+    max_iterations
+        Greatest number of Newton steps.
+    force_tolerance
+        Largest unbalanced force, relative to the largest force in the frame [-].
+    rotation_limit_rad
+        Largest rotation of a pole's node and lean of a pressed upright [rad]; beyond it the status is "large rotation".
+
+    Raises
+    ------
+    InputError
+        Loads, springs or options that do not fit the frame.
+    """
+    loads = _loads(frame, forces_n, 2, "solve_many takes k by n by 3")
+    options = _options(max_iterations, force_tolerance, rotation_limit_rad)
+    return _solve(frame, loads[np.newaxis], springs, start, options, 1)[0]
+
+
+def solve_many(
+    frame: Frame,
+    *,
+    forces_n: Any,
+    springs: Sequence[Spring] = (),
+    start: Any = None,
+    max_iterations: int = 200,
+    force_tolerance: float = 1e-9,
+    rotation_limit_rad: float = 0.175,
+    threads: int = 1,
+) -> Solutions:
+    """Equilibrium of a frame under each of many sets of loads. Other Python threads go on while it computes.
+
+    Parameters
+    ----------
+    forces_n
+        Loads at the nodes, k by n by 3 [N].
+    threads
+        How many cases are worked on at a time. The results are the same to the last bit.
+
+    The other parameters are those of `solve`, and serve every case.
+    """
+    loads = _loads(frame, forces_n, 3, "solve takes n by 3")
+    if not (is_whole(threads) and 1 <= threads <= 1024):
+        raise refuse("argument.number", "/threads", repr(threads), "threads must be a whole number from 1 to 1024")
+    options = _options(max_iterations, force_tolerance, rotation_limit_rad)
+    return _solve(frame, loads, springs, start, options, int(threads))
+
+
+def self_weight(frame: Frame, *, factor: float = 1.0) -> Floats:
+    """Half of each member's weight to each of its ends, as loads at the nodes, n by 3 [N].
+
+    `factor` is a load factor [-].
+    """
+    factor = _number("factor", factor)
+    return _core.frame_self_weight(arrays_of(frame), factor).reshape(-1, 3)
+
+
+def tension_straps(
+    frame: Frame,
+    *,
+    runs: Sequence[StrapRun],
+    forces_n: Any = None,
+    springs: Sequence[Spring] = (),
+    max_iterations: int = 200,
+    force_tolerance: float = 1e-9,
+    rotation_limit_rad: float = 0.175,
+) -> Tensioned:
+    """Finds the free lengths of all runs together, so that in equilibrium each run carries its tension.
+
+    Tensions that cannot be reached together are a status of the solution, not an exception. The loads are those that
+    act while the straps are set; the other parameters are those of `solve`.
+    """
+    loads = _loads(frame, forces_n, 2, "the straps are set under one set of loads")
+    options = _options(max_iterations, force_tolerance, rotation_limit_rad)
+    rows = []
+    for r, run in enumerate(runs):
+        if not all(is_whole(m) and 0 <= m < len(frame.members) for m in run.members):
+            advice = f"strap {run.name} must be made of members of the frame, by their index"
+            raise refuse("frame.run", f"/runs/{r}", run.name, advice)
+        rows.append((str(run.name), [int(m) for m in run.members], _number(f"runs/{r}/tension_n", run.tension_n)))
+    arrays, lengths, rounds = _core.tension_frame_straps(
+        arrays_of(frame), loads, _spring_arrays(frame, springs), options, rows
+    )
+    kept = {f.name: getattr(frame, f.name) for f in fields(frame)}
+    tensioned = Frame(**kept | {"free_length_m": lengths})
+    return Tensioned(tensioned, _solutions(tensioned, loads[np.newaxis], springs, arrays)[0], rounds)
+
+
+def _solve(
+    frame: Frame, loads: Floats, springs: Sequence[Spring], start: Any, options: tuple[int, float, float], threads: int
+) -> Solutions:
+    begin = np.empty(0)
+    if start is not None:
+        displacement: NDArray[Any] = numbers("start", start)
+        if displacement.shape != (len(frame.nodes_m), 6) or not np.isfinite(displacement).all():
+            advice = "start must be 6 finite numbers a node, n by 6"
+            raise refuse("frame.start.size", "/start", displacement.shape, advice)
+        begin = displacement.ravel()
+    arrays = _core.solve_frame(
+        arrays_of(frame), loads, len(loads), _spring_arrays(frame, springs), options, begin, threads
+    )
+    return _solutions(frame, loads, springs, arrays)
+
+
+def _solutions(frame: Frame, loads: Floats, springs: Sequence[Spring], arrays: tuple[Any, ...]) -> Solutions:
+    status, message, displacement, forces, reaction, unbalanced, energy, iterations = arrays
+    for array in (loads, displacement, forces, reaction, unbalanced, energy, iterations):
+        array.setflags(write=False)
+    return Solutions(
+        frame=frame,
+        forces_n=loads,
+        springs=tuple(springs),
+        status=tuple(status),
+        message=tuple(message),
+        displacement=displacement,
+        member_forces=forces,
+        reaction=reaction,
+        unbalanced_n=unbalanced,
+        energy_n_m=energy,
+        iterations=iterations,
+    )
+
+
+def _spring_arrays(frame: Frame, springs: Sequence[Spring]) -> _core._SpringArrays:
+    for i, spring in enumerate(springs):
+        if not 0 <= spring.node < len(frame.nodes_m):
+            raise refuse("frame.loads.finite", f"/springs/{i}", spring.node, "a spring must be at a node that exists")
+    return (
+        np.array([s.node for s in springs], dtype=np.int64),
+        np.array([s.stiffness_n_per_m for s in springs], dtype=np.float64).reshape(-1, 9),
+        np.array([s.u0_m for s in springs], dtype=np.float64).reshape(-1, 3),
+        np.array([s.force0_n for s in springs], dtype=np.float64).reshape(-1, 3),
+    )
+
+
+def _loads(frame: Frame, forces_n: Any, dimensions: int, other: str) -> Floats:
+    n = len(frame.nodes_m)
+    if forces_n is None:
+        return np.zeros((n, 3))
+    forces = np.array(numbers("forces_n", forces_n))
+    if forces.ndim != dimensions or forces.shape[-2:] != (n, 3):
+        wanted = "k by n by 3" if dimensions == 3 else "n by 3"
+        advice = f"forces_n must be {wanted} with n = {n} nodes, not of shape {forces.shape}; {other}"
+        raise refuse("frame.loads.size", "/forces_n", forces.shape, advice)
+    bad = np.argwhere(~np.isfinite(forces))
+    if len(bad):
+        where = "/forces_n/" + "/".join(str(i) for i in bad[0])
+        advice = f"forces_n must be finite numbers; {len(bad)} are not, the first at {tuple(bad[0].tolist())}"
+        raise refuse("frame.loads.finite", where, forces[tuple(bad[0])], advice)
+    return forces
+
+
+def _options(max_iterations: Any, force_tolerance: Any, rotation_limit_rad: Any) -> tuple[int, float, float]:
+    if not (is_whole(max_iterations) and 0 <= max_iterations <= 1_000_000):
+        advice = "max_iterations must be a whole number from 0 to 1000000"
+        raise refuse("argument.number", "/max_iterations", repr(max_iterations), advice)
+    tolerance = _number("force_tolerance", force_tolerance)
+    limit = _number("rotation_limit_rad", rotation_limit_rad)
+    if not (0 < tolerance < 1):
+        raise refuse("argument.number", "/force_tolerance", tolerance, "force_tolerance must lie between 0 and 1")
+    if not limit > 0:
+        raise refuse("argument.number", "/rotation_limit_rad", limit, "rotation_limit_rad must be over 0")
+    return int(max_iterations), tolerance, limit
+
+
+def _number(keyword: str, value: Any) -> float:
+    array = numbers(keyword, value)
+    if array.ndim or not np.isfinite(array):
+        raise refuse("argument.number", "/" + keyword, repr(value), f"{keyword} must be one finite number")
+    return float(array)

@@ -1,0 +1,209 @@
+// SPDX-License-Identifier: BSD-3-Clause
+// Any frame, from arrays and back to arrays. The interpreter lock is released while frames are solved.
+#include <algorithm>
+#include <atomic>
+#include <exception>
+#include <limits>
+#include <thread>
+
+#include "arrays.hpp"
+#include "coverframe/frame/pretension.hpp"
+#include "coverframe/frame/solve.hpp"
+
+namespace coverframe::binding {
+namespace {
+
+using Names = std::vector<std::string>;
+using Whole = py::array_t<std::int64_t, py::array::c_style | py::array::forcecast>;
+using Truths = py::array_t<bool, py::array::c_style | py::array::forcecast>;
+
+/// A frame as Python holds it: node names, places (n by 3), held (n by 6), member names, ends (m by 2), kinds (m:
+/// 0 pole, 1 upright, 2 strap), numbers (m by 8: EA, L0, weight, EI vertical, EI level, GA vertical, GA level, GJ),
+/// hinged (m by 2).
+using FrameArrays = std::tuple<Names, Numbers, Truths, Names, Whole, Whole, Numbers, Truths>;
+/// Node (s), stiffness (s by 9), u0 (s by 3) and force0 (s by 3) of the springs.
+using SpringArrays = std::tuple<Whole, Numbers, Numbers, Numbers>;
+/// Greatest number of steps, force tolerance, rotation limit.
+using Options = std::tuple<int, double, double>;
+
+bool has_size(const py::array& array, std::size_t size) { return static_cast<std::size_t>(array.size()) == size; }
+
+/// An index as the library has it; one that is far off is -1, which no node has.
+int index_of(std::int64_t index) {
+    return index < 0 || index > std::numeric_limits<int>::max() ? -1 : static_cast<int>(index);
+}
+
+template <std::size_t count>
+std::array<double, count> row_of(const Numbers& rows, std::size_t row) {
+    std::array<double, count> values{};
+    std::copy_n(rows.data() + count * row, count, values.begin());
+    return values;
+}
+
+FrameMember member_of(const FrameArrays& arrays, std::size_t m) {
+    const auto [EA, L0, weight, EI_vertical, EI_level, GA_vertical, GA_level, GJ] = row_of<8>(std::get<6>(arrays), m);
+    FrameMember member;
+    member.name = std::get<3>(arrays)[m];
+    member.kind = static_cast<MemberKind>(std::get<5>(arrays).data()[m]);
+    member.from = index_of(std::get<4>(arrays).data()[2 * m]);
+    member.to = index_of(std::get<4>(arrays).data()[2 * m + 1]);
+    member.axial_stiffness = EA;
+    member.free_length = L0;
+    member.weight = weight;
+    member.bending = {EI_vertical, EI_level, GA_vertical, GA_level, GJ};
+    member.hinged_from = std::get<7>(arrays).data()[2 * m];
+    member.hinged_to = std::get<7>(arrays).data()[2 * m + 1];
+    return member;
+}
+
+Frame frame_of(const FrameArrays& arrays) {
+    const std::size_t nodes = std::get<0>(arrays).size();
+    const std::size_t members = std::get<3>(arrays).size();
+    expect(has_size(std::get<1>(arrays), 3 * nodes) && has_size(std::get<2>(arrays), 6 * nodes), "sizes of the nodes");
+    expect(has_size(std::get<4>(arrays), 2 * members) && has_size(std::get<5>(arrays), members) &&
+               has_size(std::get<6>(arrays), 8 * members) && has_size(std::get<7>(arrays), 2 * members),
+           "sizes of the members");
+    const std::int64_t* kinds = std::get<5>(arrays).data();
+    expect(std::all_of(kinds, kinds + members, [](std::int64_t kind) { return kind >= 0 && kind <= 2; }), "kinds");
+    Frame frame;
+    frame.nodes.resize(nodes);
+    for (std::size_t n = 0; n < nodes; ++n) {
+        frame.nodes[n].name = std::get<0>(arrays)[n];
+        frame.nodes[n].at = row_of<3>(std::get<1>(arrays), n);
+        std::copy_n(std::get<2>(arrays).data() + 6 * n, 6, frame.nodes[n].held.begin());
+    }
+    for (std::size_t m = 0; m < members; ++m) frame.members.push_back(member_of(arrays, m));
+    return frame;
+}
+
+/// One set of loads for each of the `cases` rows of `forces` (cases by nodes by 3); every case has the springs.
+std::vector<NodeLoads> loads_of(const Numbers& forces, std::size_t cases, std::size_t nodes,
+                                const SpringArrays& arrays) {
+    const std::size_t springs = static_cast<std::size_t>(std::get<0>(arrays).size());
+    expect(has_size(forces, cases * 3 * nodes), "size of the forces");
+    expect(has_size(std::get<1>(arrays), 9 * springs) && has_size(std::get<2>(arrays), 3 * springs) &&
+               has_size(std::get<3>(arrays), 3 * springs),
+           "sizes of the springs");
+    std::vector<NodeLoads> loads(cases);
+    for (std::size_t k = 0; k < cases; ++k) {
+        loads[k].force.assign(forces.data() + 3 * nodes * k, forces.data() + 3 * nodes * (k + 1));
+        for (std::size_t s = 0; s < springs; ++s) {
+            loads[k].springs.push_back({.node = index_of(std::get<0>(arrays).data()[s]),
+                                        .stiffness = row_of<9>(std::get<1>(arrays), s),
+                                        .u0 = row_of<3>(std::get<2>(arrays), s),
+                                        .force0 = row_of<3>(std::get<3>(arrays), s)});
+        }
+    }
+    return loads;
+}
+
+SolveOptions options_of(const Options& options) {
+    return {.max_iterations = std::get<0>(options),
+            .force_tolerance = std::get<1>(options),
+            .rotation_limit = std::get<2>(options)};
+}
+
+/// Calls `work(i)` for every i under `count`, on up to `threads` threads. Who does which piece changes nothing.
+/// \throws what the piece with the lowest number threw
+template <class Work>
+void share_out(std::size_t count, std::size_t threads, Work work) {
+    std::atomic<std::size_t> next{0};
+    std::vector<std::exception_ptr> thrown(count);
+    const auto run = [&] {
+        for (std::size_t i = next++; i < count; i = next++) {
+            try {
+                work(i);
+            } catch (...) {
+                thrown[i] = std::current_exception();
+            }
+        }
+    };
+    {
+        std::vector<std::jthread> helpers;
+        for (std::size_t t = 1; t < std::min(threads, count); ++t) helpers.emplace_back(run);
+        run();
+    }
+    for (const std::exception_ptr& one : thrown) {
+        if (one) std::rethrow_exception(one);
+    }
+}
+
+/// Nine numbers a member: axial, the four moments, the two shears, twist, active (0 or 1).
+void write_members(const Solution& solution, double* to) {
+    for (const MemberForces& f : solution.members) {
+        for (const double value : {f.axial, f.moment_vertical_from, f.moment_vertical_to, f.moment_level_from,
+                                   f.moment_level_to, f.shear_vertical, f.shear_level, f.twist, f.active ? 1.0 : 0.0}) {
+            *to++ = value;
+        }
+    }
+}
+
+/// Status, message, displacements (k by n by 6), members (k by m by 9), reactions (k by n by 6), unbalanced, energy and
+/// iterations (k each).
+py::tuple arrays_of(const std::vector<Solution>& solutions, std::size_t nodes, std::size_t members) {
+    const auto cases = static_cast<py::ssize_t>(solutions.size());
+    const auto n = static_cast<py::ssize_t>(nodes);
+    const auto m = static_cast<py::ssize_t>(members);
+    py::array_t<double> displacement(Shape{cases, n, 6});
+    py::array_t<double> forces(Shape{cases, m, 9});
+    py::array_t<double> reaction(Shape{cases, n, 6});
+    py::array_t<std::int64_t> iterations(cases);
+    for (std::size_t k = 0; k < solutions.size(); ++k) {
+        std::copy_n(solutions[k].displacement.begin(), 6 * nodes, displacement.mutable_data() + 6 * nodes * k);
+        std::copy_n(solutions[k].reaction.begin(), 6 * nodes, reaction.mutable_data() + 6 * nodes * k);
+        write_members(solutions[k], forces.mutable_data() + 9 * members * k);
+        iterations.mutable_data()[k] = solutions[k].iterations;
+    }
+    return py::make_tuple(texts(solutions, [](const Solution& s) { return name_of(s.status); }),
+                          texts(solutions, [](const Solution& s) { return s.message; }), displacement, forces, reaction,
+                          numbers(solutions, [](const Solution& s) { return s.unbalanced; }),
+                          numbers(solutions, [](const Solution& s) { return s.energy; }), iterations);
+}
+
+py::tuple solve_all(const FrameArrays& arrays, const Numbers& forces, std::size_t cases, const SpringArrays& springs,
+                    const Options& options, const Numbers& start, std::size_t threads) {
+    const Frame frame = frame_of(arrays);
+    const std::vector<NodeLoads> loads = loads_of(forces, cases, frame.nodes.size(), springs);
+    const std::vector<double> from(start.data(), start.data() + start.size());
+    const SolveOptions chosen = options_of(options);
+    std::vector<Solution> solutions(cases);
+    {
+        const py::gil_scoped_release unlocked;
+        share_out(cases, threads, [&](std::size_t k) { solutions[k] = solve(frame, loads[k], chosen, from); });
+    }
+    return arrays_of(solutions, frame.nodes.size(), frame.members.size());
+}
+
+/// Name, members and tension of a strap.
+using Run = std::tuple<std::string, std::vector<int>, double>;
+
+/// As solve_all for one case, then the free lengths found (m) and the rounds.
+py::tuple tension_all(const FrameArrays& arrays, const Numbers& forces, const SpringArrays& springs,
+                      const Options& options, const std::vector<Run>& runs) {
+    const Frame frame = frame_of(arrays);
+    const NodeLoads loads = loads_of(forces, 1, frame.nodes.size(), springs).front();
+    std::vector<StrapRun> straps;
+    for (const auto& [name, members, tension] : runs) straps.push_back({name, members, tension});
+    Tensioned tensioned;
+    {
+        const py::gil_scoped_release unlocked;
+        tensioned = tension_straps(frame, straps, loads, options_of(options));
+    }
+    return py::make_tuple(arrays_of({tensioned.solution}, frame.nodes.size(), frame.members.size()),
+                          numbers(tensioned.frame.members, [](const FrameMember& m) { return m.free_length; }),
+                          tensioned.rounds);
+}
+
+}  // namespace
+
+void bind_frame(py::module_& module) {
+    module.def("require_sound_frame", [](const FrameArrays& arrays) { require_sound(frame_of(arrays)); });
+    module.def("frame_self_weight", [](const FrameArrays& arrays, double factor) {
+        const NodeLoads loads = self_weight(frame_of(arrays), factor);
+        return py::array_t<double>(static_cast<py::ssize_t>(loads.force.size()), loads.force.data());
+    });
+    module.def("solve_frame", &solve_all);
+    module.def("tension_frame_straps", &tension_all);
+}
+
+}  // namespace coverframe::binding

@@ -1,0 +1,488 @@
+# SPDX-License-Identifier: BSD-3-Clause
+"""Any frame from arrays, against closed forms and published numbers."""
+
+from __future__ import annotations
+
+import dataclasses
+import math
+import pickle
+from typing import Any
+
+import coverframe as cf
+import numpy as np
+import pytest
+from coverframe.frame import Frame, Solution, Spring, StrapRun, self_weight, solve, solve_many, tension_straps
+
+EI = 20e3
+TURNS = "rx ry rz"
+TWO = np.eye(2, 3)
+
+
+def beam(length: float = 2.0, pieces: int = 8, **changes: Any) -> Frame:
+    """A pole along x on two supports."""
+    x = np.linspace(0.0, length, pieces + 1)
+    given: dict[str, Any] = {
+        "nodes_m": np.column_stack([x, 0 * x, 0 * x]),
+        "held": ["ux uy uz rx", *[""] * (pieces - 1), "uy uz"],
+        "members": [[i, i + 1] for i in range(pieces)],
+        "axial_stiffness_n": 30e6,
+        "ei_vertical_n_m2": EI,
+        "ei_level_n_m2": EI / 5,
+        "gj_n_m2": 1e3,
+    }
+    return Frame(**given | changes)
+
+
+def at_node(frame: Frame, node: int, force: tuple[float, float, float]) -> np.ndarray:
+    forces = np.zeros((len(frame.nodes_m), 3))
+    forces[node] = force
+    return forces
+
+
+def braced_upright(**changes: Any) -> Frame:
+    """An upright of 1.2 m and a strap to each of four sides, each pulled to about 500 N."""
+    places = np.array([[0, 0, 0], [0, 0, 1.2], [0, -1.3, 0.6], [0, 1.3, 0.6], [-2, 0, 0.7], [2, 0, 0.7]])
+    lengths = np.array([1.2, *np.linalg.norm(places[2:] - places[1], axis=1) / (1 + 500 / 100e3)])
+    given: dict[str, Any] = {
+        "nodes_m": places,
+        "node_names": ["foot", "top", "port", "starboard", "bow", "stern"],
+        "held": ["ux uy uz", "", "ux uy uz", "ux uy uz", "ux uy uz", "ux uy uz"],
+        "members": [[0, 1], [1, 2], [1, 3], [1, 4], [1, 5]],
+        "member_names": ["U1", "C1 port", "C1 starboard", "ridge fore", "ridge aft"],
+        "kind": ["upright", "strap", "strap", "strap", "strap"],
+        "axial_stiffness_n": [30e6, 100e3, 100e3, 100e3, 100e3],
+        "free_length_m": lengths,
+    }
+    return Frame(**given | changes)
+
+
+def cables(top_x: float = 2.0, upward_n: float = 0.0, **changes: Any) -> Solution:
+    """Cases CB-05 to CB-08: cables of 8 mm, E = 70 GPa, from (top_x, 1), (0, 0) and (4, 0) to the free node (2, 0)."""
+    area = math.pi * 0.004**2
+    given: dict[str, Any] = {
+        "nodes_m": [[top_x, 0, 1], [0, 0, 0], [4, 0, 0], [2, 0, 0]],
+        "held": ["ux uy uz", "ux uy uz", "ux uy uz", "uy"],
+        "members": [[0, 3], [1, 3], [3, 2]],
+        "kind": "strap",
+        "axial_stiffness_n": 70e9 * area,
+    }
+    frame = Frame(**given | changes)
+    return solve(frame, forces_n=at_node(frame, 3, (0, 0, upward_n)))
+
+
+# Values
+
+
+def test_a_load_at_the_middle_bends_a_pole_as_a_simple_beam() -> None:
+    # M = P L/4, w = P L^3/(48 EI): elementary beam theory, printed in any handbook. P-delta is 1e-5 of it here.
+    state = solve(beam(), forces_n=at_node(beam(), 4, (0, 0, -100)))
+    assert state.usable and state.message == ""
+    assert state.moment_vertical_to_n_m[3] == pytest.approx(100 * 2 / 4, rel=1e-4)
+    assert -state.displacement[4, 2] == pytest.approx(100 * 2**3 / (48 * EI), rel=1e-4)
+    assert state.shear_vertical_n[0] == pytest.approx(50, rel=1e-4)
+    assert state.reaction[[0, 8], 2] == pytest.approx([50, 50], rel=1e-9)
+
+
+def test_shear_flexibility_adds_its_part() -> None:
+    # w = P L^3/(48 EI) + P L/(4 GA): elementary theory of a beam with shear.
+    state = solve(beam(ga_vertical_n=5e5), forces_n=at_node(beam(), 4, (0, 0, -100)))
+    assert -state.displacement[4, 2] == pytest.approx(100 * 8 / (48 * EI) + 100 * 2 / (4 * 5e5), rel=1e-4)
+
+
+def test_level_bending_uses_the_level_stiffness() -> None:
+    state = solve(beam(), forces_n=at_node(beam(), 4, (0, 50, 0)))
+    assert state.displacement[4, 1] == pytest.approx(50 * 8 / (48 * EI / 5), rel=1e-4)
+    assert state.moment_level_to_n_m[3] == pytest.approx(50 * 2 / 4, rel=1e-4)
+
+
+def test_three_equal_spans_have_the_printed_moments_and_reactions() -> None:
+    # T. Hicks, Civil Engineering Formulas, table 2.1 (case BM-05, read on the page): support moment w l^2/10, reactions
+    # 4/10 and 11/10 w l, largest moment of the first span 0.08 w l^2, at 0.4 l.
+    # Loads at the ends of 20 pieces a span take 1/400 off the support moment: 0.00025 w l^2, and as much off or on a
+    # reaction.
+    spans, pieces, w = 3, 20, 1.0
+    n = spans * pieces
+    held = np.zeros((n + 1, 6), dtype=bool)
+    held[:, [1, 3, 5]] = True
+    held[::pieces, 2] = True
+    held[0, 0] = True
+    ridge = beam(spans, n, held=held, weight_n_per_m=w)
+    state = solve(ridge, forces_n=self_weight(ridge))
+    assert -state.moment_vertical_to_n_m[pieces - 1] == pytest.approx(0.1, rel=3e-3)
+    assert state.moment_vertical_to_n_m[pieces * 4 // 10 - 1] == pytest.approx(0.08, rel=3e-3)
+    half_piece = w / pieces / 2  # goes straight into the end support
+    assert state.reaction[0, 2] == pytest.approx(0.4, rel=1e-3)
+    assert state.reaction[pieces, 2] == pytest.approx(1.1, rel=1e-3)
+    assert state.shear_vertical_n[0] == pytest.approx(0.4 - half_piece, rel=1e-3)
+
+
+def test_two_rafters_carry_a_load_at_the_ridge_by_hand() -> None:
+    # 3-4-5: each rafter pushes P/2 * 5/3. Poles hinged at both ends, that may not turn as a whole.
+    rafters = Frame(
+        nodes_m=[[-4, 0, 0], [0, 0, 3], [4, 0, 0]],
+        held=[f"ux uy uz {TURNS}", f"uy {TURNS}", f"ux uy uz {TURNS}"],
+        members=[[0, 1], [1, 2]],
+        axial_stiffness_n=1e9,
+        ei_vertical_n_m2=1.0,
+        ei_level_n_m2=1.0,
+        gj_n_m2=1.0,
+        hinged_from=True,
+        hinged_to=True,
+    )
+    state = solve(rafters, forces_n=at_node(rafters, 1, (0, 0, -600)))
+    assert state.axial_n == pytest.approx([-500, -500], rel=1e-5)
+    assert state.reaction[0, :3] == pytest.approx([400, 0, 300], rel=1e-5)
+
+
+def test_a_space_truss_has_the_printed_forces() -> None:
+    # Bedford and Fowler, Statics, 4th ed., problem 6.64 (case FR-12, value as quoted elsewhere): BC 32.7 kN and BD
+    # 45.2 kN in tension, BE 112.1 kN in compression. First-order theory: a hundredth of the load.
+    truss = Frame(
+        nodes_m=[[1.1, -0.4, 0], [1, 0, 0], [0, 0, 0.6], [0, 0, -0.4], [0, 0.8, 0]],
+        node_names="A B C D E".split(),
+        held=[TURNS, TURNS, *[f"ux uy uz {TURNS}"] * 3],
+        members=[[0, 1], [0, 2], [0, 3], [1, 2], [1, 3], [1, 4]],
+        member_names="AB AC AD BC BD BE".split(),
+        axial_stiffness_n=1e9,
+        ei_vertical_n_m2=1.0,
+        ei_level_n_m2=1.0,
+        gj_n_m2=1.0,
+        hinged_from=True,
+        hinged_to=True,
+    )
+    state = solve(truss, forces_n=at_node(truss, 0, (100, 600, 200)), force_tolerance=1e-8)
+    assert state.usable, state.message
+    forces = {name: 0.1 * state.axial_n[truss.member(name)] for name in ("BC", "BD", "BE")}
+    assert forces == pytest.approx({"BC": 32.7, "BD": 45.2, "BE": -112.1}, rel=2e-3)
+
+
+def test_two_cables_hang_as_printed() -> None:
+    # J. Feron, master thesis (UCLouvain), case CB-05 (value as quoted elsewhere): 0.126554 m and 7037.17 N.
+    state = cables(upward_n=-888.808, members=[[0, 3], [1, 3], [3, 2]], free_length_m=[5.0, 2.0, 2.0])
+    assert -state.displacement[3, 2] == pytest.approx(0.126554, abs=5.1e-7)
+    assert state.axial_n[1:] == pytest.approx([7037.17, 7037.17], abs=0.0129)
+
+
+def test_a_cable_goes_slack_as_printed() -> None:
+    # Case CB-06, the same source: pulled up towards the top cable, that one carries nothing.
+    state = cables(upward_n=888.808)
+    assert state.displacement[3, 2] == pytest.approx(0.126554, abs=5.1e-7)
+    assert state.axial_n == pytest.approx([0.0, 7037.17, 7037.17], abs=0.0129)
+    assert state.active.tolist() == [False, True, True]
+
+
+def test_a_shortened_cable_pulls_as_printed() -> None:
+    # Case CB-08, the same source: the top cable, from (0, 1), is shortened by 52.11 mm.
+    state = cables(top_x=0.0, free_length_m=[math.sqrt(5) - 0.05211, 2.0, 2.0])
+    assert 2 + state.displacement[3, 0] == pytest.approx(2.0 - 0.000476, abs=5e-7)
+    assert state.displacement[3, 2] == pytest.approx(0.118795, abs=7.5e-7)
+    assert state.axial_n == pytest.approx([1823.48, 5365.62, 7037.17], rel=5e-5)
+
+
+def test_a_hinge_carries_no_moment() -> None:
+    hinged = np.zeros(8, dtype=bool)
+    hinged[4] = True
+    held = np.zeros((9, 6), dtype=bool)
+    held[0, :4] = True
+    held[[4, 8], 1:3] = True
+    pole = beam(held=held, hinged_from=hinged)
+    state = solve(pole, forces_n=at_node(pole, 2, (0, 0, -100)))
+    assert state.moment_vertical_from_n_m[4] == 0.0
+    assert state.moment_vertical_to_n_m[1] == pytest.approx(100 * 1 / 4, rel=1e-4)
+
+
+def test_a_spring_gives_by_its_force() -> None:
+    # Two supports of 4 kN/m under 100 N at the middle of a pole: each gives 12.5 mm.
+    pole = beam(held=["ux uy rx rz", *[""] * 7, "uy"])
+    springs = [Spring(node=n, stiffness_n_per_m=[0, 0, 4e3]) for n in (0, 8)]
+    state = solve(pole, forces_n=at_node(pole, 4, (0, 0, -100)), springs=springs)
+    assert state.displacement[[0, 8], 2] == pytest.approx([-0.0125, -0.0125], rel=1e-4)
+    assert state.spring_forces_n[:, 2] == pytest.approx([50, 50], rel=1e-6)
+    assert state.equilibrium.force_share < 1e-8
+
+
+def test_self_weight_is_half_to_each_end() -> None:
+    weights = self_weight(beam(weight_n_per_m=40.0), factor=1.35)
+    assert weights[:, 2].sum() == pytest.approx(-1.35 * 40 * 2, rel=1e-12)
+    assert weights[0, 2] == pytest.approx(weights[1, 2] / 2, rel=1e-12)
+    assert not weights[:, :2].any()
+
+
+# States
+
+
+def test_an_upright_lifts_off_and_its_straps_carry_on() -> None:
+    frame = braced_upright()
+    pressed, lifted = (solve(frame, forces_n=at_node(frame, 1, (0, 0, f))) for f in (-200.0, 2000.0))
+    assert pressed.usable and pressed.active.all() and pressed.axial_n[0] < 0
+    assert lifted.usable and not lifted.active[0] and lifted.axial_n[0] == 0
+    assert lifted.equilibrium.force_share < 1e-9
+
+
+def test_a_mechanism_is_a_status_that_names_node_and_direction() -> None:
+    frame = Frame(
+        nodes_m=[[0, 0, 0], [0, 0, 1.2], [-2, 0, 1.2], [2, 0, 1.2]],
+        node_names=["foot", "top", "bow", "stern"],
+        held=["ux uy uz", "", "ux uy uz", "ux uy uz"],
+        members=[[0, 1], [2, 1], [1, 3]],
+        kind=["upright", "strap", "strap"],
+        axial_stiffness_n=100e3,
+    )
+    state = solve(frame, forces_n=at_node(frame, 1, (0, 0, -100)))
+    assert state.status in ("mechanism", "unstable") and not state.usable
+    assert '"top"' in state.message and "athwart" in state.message
+
+
+def test_a_pole_over_its_euler_load_is_unstable() -> None:
+    euler = math.pi**2 * (EI / 5) / 2**2
+    under, over = (solve(beam(), forces_n=at_node(beam(), 8, (-share * euler, 0, 0))) for share in (0.98, 1.02))
+    assert under.usable
+    assert over.status == "unstable" and '"N4"' in over.message
+
+
+def test_too_few_steps_are_a_status() -> None:
+    state = solve(braced_upright(), forces_n=at_node(braced_upright(), 1, (0, 0, 2000)), max_iterations=1)
+    assert state.status == "iteration limit" and "1 steps" in state.message
+
+
+def test_the_start_shortens_the_way() -> None:
+    frame = braced_upright()
+    forces = at_node(frame, 1, (10, 30, 2000))
+    first = solve(frame, forces_n=forces)
+    again = solve(frame, forces_n=forces, start=first.displacement)
+    assert first.iterations > 1 and again.iterations == 0
+    np.testing.assert_allclose(again.displacement, first.displacement, rtol=0, atol=1e-12)
+
+
+def test_straps_are_set_to_their_tensions_together() -> None:
+    runs = [
+        StrapRun("cross", (1, 2), 500.0),
+        StrapRun("ridge", (3, 4), 700.0),
+    ]
+    tensioned = tension_straps(braced_upright(free_length_m=None), runs=runs)
+    assert tensioned.solution.usable and tensioned.rounds >= 1
+    assert tensioned.solution.axial_n[1:] == pytest.approx([500, 500, 700, 700], rel=1e-8)
+    again = solve(tensioned.frame)
+    assert again.axial_n == pytest.approx(tensioned.solution.axial_n, rel=1e-6)
+    assert tensioned.frame.free_length_m[1] < tensioned.frame.drawn_length_m[1]
+
+
+def test_everything_that_acts_adds_up_to_nothing() -> None:
+    frame = braced_upright()
+    sums = solve(frame, forces_n=at_node(frame, 1, (40, 60, -300))).equilibrium
+    assert sums.force_share < 1e-10 and sums.moment_share < 1e-10
+    pole = solve(beam(), forces_n=at_node(beam(), 3, (0, 0, -100))).equilibrium
+    assert pole.force_share < 1e-8 and pole.moment_share < 1e-6
+    aslant = solve(beam(), forces_n=at_node(beam(), 3, (0, 20, -100)))
+    assert aslant.equilibrium.force_share < 1e-8
+    # The small rotations of poles: no more is left of the moments than the load times how far it moved.
+    move = np.linalg.norm(aslant.displacement[:, :3], axis=1).max()
+    assert 0 < np.abs(aslant.equilibrium.moment_n_m).max() < np.hypot(20, 100) * move
+    # A state that is none is seen: without its reactions nothing holds the load.
+    fallen = dataclasses.replace(aslant, reaction=np.zeros_like(aslant.reaction))
+    assert fallen.equilibrium.force_n == pytest.approx((0, 20, -100)) and fallen.equilibrium.force_share > 0.5
+
+
+# Many at once
+
+
+def test_many_cases_are_those_cases_one_by_one() -> None:
+    frame = braced_upright()
+    forces = np.zeros((23, 6, 3))
+    forces[:, 1, 1] = np.linspace(-300, 300, 23)
+    forces[:, 1, 2] = np.linspace(-800, 2500, 23)
+    many = solve_many(frame, forces_n=forces)
+    assert len(many) == 23 and many.usable.all()
+    assert not many.active.all()
+    for load, one in zip(forces, many, strict=True):
+        single = solve(frame, forces_n=load)
+        assert (single.status, single.iterations, single.energy_n_m) == (one.status, one.iterations, one.energy_n_m)
+        for name in ("displacement", "axial_n", "active", "reaction", "forces_n"):
+            np.testing.assert_array_equal(getattr(single, name), getattr(one, name))
+
+
+@pytest.mark.parametrize("threads", [2, 5, 64])
+def test_threads_change_no_bit(threads: int) -> None:
+    forces = np.zeros((40, 9, 3))
+    forces[:, 4, 2] = np.linspace(-1000, 1000, 40)
+    forces[:, 6, 1] = 30
+    one, several = (solve_many(beam(), forces_n=forces, threads=t) for t in (1, threads))
+    assert one.status == several.status
+    for name in ("displacement", "member_forces", "reaction", "energy_n_m", "iterations"):
+        np.testing.assert_array_equal(getattr(one, name), getattr(several, name))
+
+
+def test_a_case_that_cannot_stand_does_not_disturb_the_others() -> None:
+    euler = math.pi**2 * (EI / 5) / 2**2
+    forces = np.zeros((3, 9, 3))
+    forces[:, 8, 0] = [-0.5 * euler, -1.5 * euler, 0.0]
+    many = solve_many(beam(), forces_n=forces, threads=2)
+    assert many.usable.tolist() == [True, False, True]
+    assert many.message[1] and not many.message[0]
+    assert many.table()["status"].tolist() == list(many.status)
+
+
+def test_no_case_is_no_mistake() -> None:
+    many = solve_many(beam(), forces_n=np.zeros((0, 9, 3)))
+    assert len(many) == 0 and list(many) == [] and many.axial_n.shape == (0, 8)
+
+
+# Tables, pickles, texts
+
+
+def test_tables_say_what_the_arrays_say() -> None:
+    pytest.importorskip("pandas")
+    frame = braced_upright()
+    state = solve(frame, forces_n=at_node(frame, 1, (0, 0, 2000)))
+    members, nodes = state.members(), state.nodes()
+    assert members["member"].tolist() == list(frame.member_names)
+    assert members["from"].tolist() == ["foot", "top", "top", "top", "top"]
+    np.testing.assert_array_equal(members["axial_n"], state.axial_n)
+    np.testing.assert_array_equal(nodes["uz_m"], state.displacement[:, 2])
+    np.testing.assert_array_equal(nodes["reaction_mz_n_m"], state.reaction[:, 5])
+    assert nodes["load_z_n"].sum() == 2000
+
+
+def test_pickles_give_the_same() -> None:
+    frame = braced_upright()
+    springs = (Spring(node=1, stiffness_n_per_m=np.eye(3), u0_m=[0, 0, 0.1], force0_n=[1, 2, 3]),)
+    state = solve(frame, forces_n=at_node(frame, 1, (0, 10, -200)), springs=springs)
+    back: Solution = pickle.loads(pickle.dumps(state))
+    assert (back.status, back.energy_n_m, back.frame.kind) == (state.status, state.energy_n_m, frame.kind)
+    np.testing.assert_array_equal(back.axial_n, state.axial_n)
+    np.testing.assert_array_equal(back.spring_forces_n, state.spring_forces_n)
+    for f in dataclasses.fields(frame):
+        assert np.array_equal(getattr(back.frame, f.name), getattr(frame, f.name))
+    with pytest.raises(ValueError):
+        back.frame.nodes_m[0, 0] = 1.0
+    many = solve_many(frame, forces_n=np.zeros((2, 6, 3)))
+    assert pickle.loads(pickle.dumps(many)).status == many.status
+    assert pickle.loads(pickle.dumps(StrapRun("a", (1,), 5.0))) == StrapRun("a", (1,), 5.0)
+
+
+def test_a_frame_cannot_be_changed_but_replaced() -> None:
+    frame = beam()
+    with pytest.raises(dataclasses.FrozenInstanceError):
+        frame.kind = ()  # type: ignore[misc]
+    with pytest.raises(ValueError):
+        frame.axial_stiffness_n[0] = 1.0
+    softer = dataclasses.replace(frame, ei_vertical_n_m2=EI / 2)
+    load = at_node(frame, 4, (0, 0, -10))
+    assert solve(softer, forces_n=load).displacement[4, 2] == pytest.approx(
+        2 * solve(frame, forces_n=load).displacement[4, 2], rel=1e-4
+    )
+
+
+def test_text_with_units_is_read() -> None:
+    frame = beam(axial_stiffness_n="30000 kN", free_length_m="25 cm", weight_n_per_m="0.04 kN/m")
+    assert frame.axial_stiffness_n[0] == pytest.approx(30e6) and frame.free_length_m[7] == pytest.approx(0.25)
+    assert frame.weight_n_per_m[0] == pytest.approx(40.0)
+
+
+def test_what_only_poles_have_is_nothing_elsewhere() -> None:
+    frame = braced_upright(ei_vertical_n_m2=1.0, hinged_to=True)
+    assert not frame.ei_vertical_n_m2.any() and not frame.hinged_to.any()
+    assert "1 uprights, 4 straps" in repr(frame)
+
+
+# Refusals
+
+
+def codes(refused: pytest.ExceptionInfo[cf.InputError]) -> list[str]:
+    return [problem.code for problem in refused.value.problems]
+
+
+@pytest.mark.parametrize(
+    ("changes", "code", "where"),
+    [
+        ({"nodes_m": [[0, 0, 0]] * 2, "members": [[0, 1]], "held": None}, "frame.member.length", "/frame/members/0"),
+        ({"members": [[0, 1], [1, 0]], "nodes_m": TWO, "held": None}, "frame.member.doubled", "/frame/members/1"),
+        ({"members": [[0, 9]], "nodes_m": TWO, "held": None}, "frame.node.unused", "/frame/nodes/1"),
+        ({"nodes_m": np.full((9, 3), np.nan)}, "frame.node.finite", "/frame/nodes/0"),
+        ({"members": np.empty((0, 2))}, "frame.empty", "/frame"),
+        ({"axial_stiffness_n": 0.0}, "frame.member.stiffness", "/frame/members/0"),
+        ({"ei_level_n_m2": 0.0}, "frame.member.stiffness", "/frame/members/0"),
+        ({"free_length_m": -1.0}, "frame.member.stiffness", "/frame/members/0"),
+        ({"gj_n_m2": np.inf}, "frame.member.stiffness", "/frame/members/0"),
+        ({"kind": "rope"}, "argument.choice", "/kind"),
+        ({"kind": ["pole", "strap"]}, "argument.shape", "/kind"),
+        ({"held": ["ux", "sideways"] + [""] * 7}, "argument.choice", "/held/1"),
+        ({"held": np.zeros((9, 3), dtype=bool)}, "argument.shape", "/held"),
+        ({"held": np.zeros((9, 6))}, "argument.truth", "/held"),
+        ({"held": True}, "argument.shape", "/held"),
+        ({"nodes_m": [[0, 0], [1, 0]]}, "argument.shape", "/nodes_m"),
+        ({"nodes_m": [[0, 0, 0], [1, 0]]}, "argument.shape", "/nodes_m"),
+        ({"members": [[0.5, 1.0]]}, "argument.number", "/members"),
+        ({"members": [["a", "b"]]}, "argument.number", "/members"),
+        ({"hinged_from": 1}, "argument.truth", "/hinged_from"),
+        ({"hinged_from": [True, False]}, "argument.shape", "/hinged_from"),
+        ({"node_names": ["a"]}, "argument.shape", "/node_names"),
+        ({"member_names": "ridge"}, "argument.choice", "/member_names"),
+        ({"axial_stiffness_n": "30 kPa"}, "quantity.dimension", "/axial_stiffness_n"),
+    ],
+)
+def test_a_frame_that_is_not_sound_is_refused(changes: dict[str, Any], code: str, where: str) -> None:
+    with pytest.raises(cf.InputError) as refused:
+        beam(**changes)
+    assert (code, where) in [(problem.code, problem.where) for problem in refused.value.problems]
+
+
+def test_all_problems_come_at_once() -> None:
+    with pytest.raises(cf.InputError) as refused:
+        beam(kind="rope", hinged_from="no", weight_n_per_m=[1, 2], node_names=["a"])
+    assert codes(refused) == ["argument.choice", "argument.shape", "argument.truth", "argument.shape"]
+    with pytest.raises(cf.InputError) as refused:
+        Frame(nodes_m=[[0, 0, 0], [0, 0, 0], [5, 5, 5]], members=[[0, 1], [1, 7]], kind="strap", axial_stiffness_n=-1.0)
+    assert codes(refused) == [
+        "frame.node.unused",
+        "frame.member.length",
+        "frame.member.stiffness",
+        "frame.member.node",
+    ]
+
+
+@pytest.mark.parametrize(
+    ("arguments", "code"),
+    [
+        ({"forces_n": np.zeros((8, 3))}, "frame.loads.size"),
+        ({"forces_n": np.zeros((2, 9, 3))}, "frame.loads.size"),
+        ({"forces_n": np.full((9, 3), np.inf)}, "frame.loads.finite"),
+        ({"start": np.zeros((9, 3))}, "frame.start.size"),
+        ({"start": np.full((9, 6), np.nan)}, "frame.start.size"),
+        ({"springs": [Spring(node=9, stiffness_n_per_m=[1, 1, 1])]}, "frame.loads.finite"),
+        ({"max_iterations": -1}, "argument.number"),
+        ({"max_iterations": 2.5}, "argument.number"),
+        ({"force_tolerance": 0.0}, "argument.number"),
+        ({"rotation_limit_rad": np.nan}, "argument.number"),
+    ],
+)
+def test_loads_and_options_that_do_not_fit_are_refused(arguments: dict[str, Any], code: str) -> None:
+    with pytest.raises(cf.InputError) as refused:
+        solve(beam(), **arguments)
+    assert codes(refused) == [code]
+
+
+def test_other_refusals() -> None:
+    with pytest.raises(cf.InputError) as refused:
+        solve_many(beam(), forces_n=np.zeros((9, 3)))
+    assert codes(refused) == ["frame.loads.size"] and "solve takes n by 3" in str(refused.value)
+    forces = np.zeros((3, 9, 3))
+    forces[2, 1, 0] = np.nan
+    with pytest.raises(cf.InputError) as refused:
+        solve_many(beam(), forces_n=forces)
+    assert refused.value.where == "/forces_n/2/1/0"
+    for threads in (0, 1.5, True):
+        with pytest.raises(cf.InputError):
+            solve_many(beam(), forces_n=np.zeros((1, 9, 3)), threads=threads)  # type: ignore[arg-type]
+    for stiffness in ([[1, 2, 0], [0, 1, 0], [0, 0, 1]], [-1, 0, 0], [np.nan, 0, 0]):
+        with pytest.raises(cf.InputError) as refused:
+            Spring(node=0, stiffness_n_per_m=stiffness)
+        assert codes(refused) == ["frame.spring.stiffness"]
+    for members, tension in (((0,), 5.0), ((1, 99), 5.0), ((), 5.0), ((1,), -1.0)):
+        with pytest.raises(cf.InputError) as refused:
+            tension_straps(braced_upright(), runs=[StrapRun("a", members, tension)])
+        assert codes(refused) == ["frame.run"]
+    with pytest.raises(cf.InputError) as refused:
+        beam().node("mast")
+    assert codes(refused) == ["argument.choice"]
+    assert braced_upright().node("stern") == 5 and braced_upright().member("U1") == 0
