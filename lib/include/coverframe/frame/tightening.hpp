@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: BSD-3-Clause
 // Straps pulled on one after the other, as a crew does it, with what buckles and tops take back.
 //
-// tension_straps (pretension.hpp) finds free lengths with which all straps carry their set tension together. On the boat
-// they are set in turn: the strap that is pulled gets its tension while the free lengths of the others stay as they are,
-// so a later strap changes the tension of the earlier ones. A strap that was not pulled yet hangs slack. When the
+// tension_straps (pretension.hpp) finds free lengths with which all straps carry their set tension together. On the
+// boat they are set in turn: the strap that is pulled gets its tension while the free lengths of the others stay as
+// they are, so a later strap changes the tension of the earlier ones. A strap not pulled yet hangs slack. When the
 // tensioner lets go, the buckle gives back some free length before it bites.
 //
 // Until enough straps are on, nothing holds the tops of the uprights but the crew: the nodes that are held by hand get

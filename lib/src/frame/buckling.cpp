@@ -1,0 +1,182 @@
+// SPDX-License-Identifier: BSD-3-Clause
+#include "coverframe/frame/buckling.hpp"
+
+#include <Eigen/Dense>
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "coverframe/base/error.hpp"
+#include "kernel/assembly.hpp"
+
+namespace coverframe {
+namespace {
+
+using Eigen::Index;
+using Eigen::MatrixXd;
+using Eigen::VectorXd;
+using kernel::Assembly;
+
+void require_state(const Frame& frame, const Solution& solution) {
+    if (!solution.usable()) {
+        throw StateError("frame.solution.unusable", "the frame is not in equilibrium; its stiffness says nothing");
+    }
+    if (solution.displacement.size() != 6 * frame.nodes.size() || solution.members.size() != frame.members.size()) {
+        throw InputError("frame.start.size", "/solution", std::to_string(solution.displacement.size()),
+                         "the state must be one of this frame");
+    }
+}
+
+VectorXd displacement_of(const Solution& solution) {
+    return Eigen::Map<const VectorXd>(solution.displacement.data(), static_cast<Index>(solution.displacement.size()));
+}
+
+MatrixXd tangent(const Assembly& assembly, const NodeLoads& loads, const VectorXd& u, bool geometric) {
+    Assembly::State state;
+    assembly.evaluate(u, loads, state, geometric);
+    return assembly.band().dense(state.K);
+}
+
+/// K = fixed + factor * scaled.
+struct Split {
+    MatrixXd fixed;
+    MatrixXd scaled;
+};
+
+Split split_of(const Frame& frame, const Assembly& assembly, const NodeLoads& loads, const Solution& solution,
+               const Solution* without_loads) {
+    require_state(frame, solution);
+    const VectorXd u = displacement_of(solution);
+    Split split{tangent(assembly, loads, u, false), {}};
+    split.scaled = tangent(assembly, loads, u, true) - split.fixed;
+    if (without_loads != nullptr) {
+        require_state(frame, *without_loads);
+        const VectorXd bare = displacement_of(*without_loads);
+        const MatrixXd kept = tangent(assembly, loads, bare, true) - tangent(assembly, loads, bare, false);
+        split.fixed += kept;
+        split.scaled -= kept;
+    }
+    return split;
+}
+
+/// Shape over all directions, its largest displacement 1.
+std::vector<double> shape_of(const Frame& frame, const Assembly& assembly, const VectorXd& mode) {
+    std::vector<double> shape(6 * frame.nodes.size(), 0.0);
+    double moved = 0, turned = 0;
+    for (int i = 0; i < assembly.unknowns(); ++i) {
+        const int full = assembly.full_of(i);
+        shape[static_cast<std::size_t>(full)] = mode(i);
+        (full % 6 < 3 ? moved : turned) = std::max(full % 6 < 3 ? moved : turned, std::abs(mode(i)));
+    }
+    const double size = moved > 1e-9 * turned ? moved : turned;
+    for (double& value : shape) value /= size;
+    return shape;
+}
+
+std::string place_of(const Frame& frame, const std::vector<double>& shape) {
+    constexpr std::array<const char*, 6> ways{"moves fore and aft",       "moves athwart",
+                                              "moves up and down",        "turns about its length axis",
+                                              "turns about athwart axis", "turns about upright axis"};
+    std::size_t worst = 0;
+    for (std::size_t i = 0; i < shape.size(); ++i) {
+        if (std::abs(shape[i]) > std::abs(shape[worst]) * (1 + 1e-9)) worst = i;
+    }
+    return "node \"" + frame.nodes[worst / 6].name + "\" " + ways[worst % 6];
+}
+
+struct Change {
+    double now = 0;   ///< stretch beyond the free length [m]
+    double rate = 0;  ///< of it with the amplitude of the mode [-]
+};
+
+Change change_of(const Frame& frame, const FrameMember& member, const VectorXd& u, const std::vector<double>& shape) {
+    const auto from = static_cast<std::size_t>(member.from);
+    const auto to = static_cast<std::size_t>(member.to);
+    Eigen::Vector3d chord, rate;
+    for (std::size_t d = 0; d < 3; ++d) {
+        const auto k = static_cast<Index>(d);
+        chord(k) = frame.nodes[to].at[d] + u(static_cast<Index>(6 * to + d)) - frame.nodes[from].at[d] -
+                   u(static_cast<Index>(6 * from + d));
+        rate(k) = shape[6 * to + d] - shape[6 * from + d];
+    }
+    return {chord.norm() - member.free_length, chord.normalized().dot(rate)};
+}
+
+/// Fills in what the unilateral members make of a mode.
+void judge(const Frame& frame, const Solution& solution, BucklingMode& mode) {
+    const VectorXd u = displacement_of(solution);
+    std::vector<std::pair<double, std::string>> limits;
+    for (std::size_t m = 0; m < frame.members.size(); ++m) {
+        const FrameMember& member = frame.members[m];
+        if (member.kind == MemberKind::pole) continue;
+        const Change change = change_of(frame, member, u, mode.shape);
+        if (std::abs(change.rate) < 1e-9) continue;
+        if (solution.members[m].active)
+            limits.emplace_back(std::abs(change.now / change.rate), member.name);
+        else
+            mode.takes_up.push_back(member.name);
+    }
+    for (const auto& limit : limits) mode.reach = std::min(mode.reach, limit.first);
+    for (const auto& limit : limits) {
+        if (limit.first <= 1.01 * mode.reach) mode.lets_go.push_back(limit.second);
+    }
+}
+
+}  // namespace
+
+Buckling buckling(const Frame& frame, const NodeLoads& loads, const Solution& solution,
+                  const BucklingOptions& options) {
+    const Assembly assembly(frame);
+    const Split split = split_of(frame, assembly, loads, solution, options.without_loads);
+    if (split.fixed.rows() == 0) return {{}, "no part of the frame can move"};
+    if (Eigen::LLT<MatrixXd>(split.fixed).info() != Eigen::Success) {
+        return {{}, "without the forces that are scaled the frame does not stand, so there is no factor to count from"};
+    }
+    // scaled phi = mu fixed phi, lambda = -1/mu: the most negative mu is the lowest factor.
+    const Eigen::GeneralizedSelfAdjointEigenSolver<MatrixXd> eigen(split.scaled, split.fixed);
+    const double smallest = 1e-12 * eigen.eigenvalues().cwiseAbs().maxCoeff();
+    Buckling found;
+    for (Index i = 0; i < eigen.eigenvalues().size() && static_cast<int>(found.modes.size()) < options.count; ++i) {
+        const double mu = eigen.eigenvalues()(i);
+        if (!(mu < -smallest)) break;
+        BucklingMode mode;
+        mode.factor = -1 / mu;
+        mode.shape = shape_of(frame, assembly, eigen.eigenvectors().col(i));
+        mode.place = place_of(frame, mode.shape);
+        judge(frame, solution, mode);
+        found.modes.push_back(std::move(mode));
+    }
+    if (found.modes.empty()) found.message = "no part is pressed so that more of these forces could make it buckle";
+    return found;
+}
+
+int factors_below(const Frame& frame, const NodeLoads& loads, const Solution& solution, double factor,
+                  const Solution* without_loads) {
+    const Assembly assembly(frame);
+    const Split split = split_of(frame, assembly, loads, solution, without_loads);
+    const MatrixXd K = split.fixed + factor * split.scaled;
+    const Eigen::LDLT<MatrixXd> ldlt(K);
+    return static_cast<int>((ldlt.vectorD().array() < 0).count());
+}
+
+std::vector<UprightStability> upright_stability(const Frame& frame, const NodeLoads& loads, const Solution& solution) {
+    require_state(frame, solution);
+    std::vector<UprightStability> all;
+    for (std::size_t m = 0; m < frame.members.size(); ++m) {
+        const FrameMember& member = frame.members[m];
+        if (member.kind != MemberKind::upright || !solution.members[m].active) continue;
+        const bool upwards = frame.nodes[static_cast<std::size_t>(member.to)].at[2] >=
+                             frame.nodes[static_cast<std::size_t>(member.from)].at[2];
+        const LateralHold hold =
+            lateral_hold(frame, loads, solution, upwards ? member.to : member.from, static_cast<int>(m));
+        UprightStability one{.name = member.name,
+                             .push = -solution.members[m].axial,
+                             .critical = hold.stiffness * drawn_length(frame, member),
+                             .used = 0};
+        one.used = one.critical > 0 ? one.push / one.critical : std::numeric_limits<double>::infinity();
+        all.push_back(std::move(one));
+    }
+    return all;
+}
+
+}  // namespace coverframe
