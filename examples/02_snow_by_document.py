@@ -27,6 +27,7 @@
 import coverframe as cf
 import matplotlib.pyplot as plt
 import numpy as np
+import pandas as pd
 from coverframe.compare import plot_load_by_slope
 
 plan = cf.read_plan("plans/motor_boat.json")
@@ -73,6 +74,16 @@ rows[rows["document"].isin(["NBC 2020", "EN 1991-1-3:2003"])].round(2)
 # %%
 for note in comparison.documents[-1].notes:
     print("-", note)
+
+# %% [markdown]
+# The heaviest snow times its factor [kPa] on each of the demo boats:
+
+# %%
+boats = {}
+for name in ("motor_boat", "sloop", "open_boat", "as_found"):
+    documents = cf.compare_snow(f"plans/{name}.json", yards).documents[1:]
+    boats[name] = [round(document.factored_kpa, 2) for document in documents]
+pd.DataFrame(boats, index=[f"{g.document}, {g.load:.2f} kPa" for g in yards])
 
 # %% [markdown]
 # ## 3. Load against slope
