@@ -49,20 +49,22 @@ struct Length {
 Length fitting_length(double H, double L, double h, double W, double EA) {
     Length sum;
     const double bow = W * L / H;  // Z = h + bow (s - 1/2)
+    const double stretched = H / (L * EA);
     for (std::size_t i = 0; i < abscissa.size(); ++i) {
         for (const double side : {-0.5, 0.5}) {
             const double away = side * abscissa[i];  // s - 1/2
             const double Z = h + bow * away;
-            const double rho = std::hypot(L, Z);
-            const double stretch = 1 + H * rho / (L * EA);
+            const double rho = std::sqrt(L * L + Z * Z);
+            const double free = 1 / (1 + stretched * rho);
+            const double part = rho * free;
+            // With stretch = 1 + c rho, c = H/(L EA): d[rho/stretch] = d rho/stretch^2 - rho^2/stretch^2 dc
             const double w = 0.5 * weight[i];
-            // d/dx [rho/stretch] = rho'/stretch - rho stretch'/stretch^2, stretch' = (H/(L EA)) rho' + rho (H/(L EA))'
-            const double rho_share = 1 / stretch - rho * H / (L * EA) / (stretch * stretch);  // factor on rho'
-            const double square = rho * rho / (stretch * stretch);
-            sum.value += w * rho / stretch;
-            sum.by_H += w * (rho_share * (Z / rho) * (-bow / H * away) - square / (L * EA));
-            sum.by_h += w * rho_share * Z / rho;
-            sum.by_L += w * (rho_share * (L + Z * (W / H) * away) / rho + square * H / (L * L * EA));
+            const double w_rho = w * free * free / rho;
+            const double w_c = w * part * part;
+            sum.value += w * part;
+            sum.by_H -= w_rho * Z * (bow / H) * away + w_c / (L * EA);
+            sum.by_h += w_rho * Z;
+            sum.by_L += w_rho * (L + Z * (W / H) * away) + w_c * (stretched / L);
         }
     }
     return sum;

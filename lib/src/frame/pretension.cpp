@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "coverframe/base/error.hpp"
+#include "kernel/solver.hpp"
 
 namespace coverframe {
 
@@ -63,12 +64,13 @@ Tensioned tension_straps(const Frame& frame, const std::vector<StrapRun>& runs, 
             member.free_length = drawn_length(t.frame, member) / (1 + run.tension / member.axial_stiffness);
         }
     }
+    kernel::Solver solver(t.frame);
     // Tension lost for each relative lengthening of a run; the stiffness of the strap itself between rigid ends.
     std::vector<double> response(runs.size());
     std::vector<double> last_error(runs.size());
     std::vector<double> last_change(runs.size(), 0.0);
     for (t.rounds = 1; t.rounds <= max_rounds; ++t.rounds) {
-        t.solution = solve(t.frame, loads, options, t.solution.displacement);
+        t.solution = solver.solve(loads, options, t.solution.displacement);
         if (!t.solution.usable()) return t;
         double worst = 0;
         for (std::size_t r = 0; r < runs.size(); ++r) {

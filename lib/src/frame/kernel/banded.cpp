@@ -126,59 +126,72 @@ COVERFRAME_INLINE void solve_one(const Work& w, double* b) {
     }
 }
 
-/// Four right-hand sides at a time, `stride` numbers from row to row.
-COVERFRAME_INLINE void solve_four(const Work& w, double* b, Index stride) {
+/// Several right-hand sides at a time, `fours` times four, `stride` numbers from row to row.
+template <int fours>
+COVERFRAME_INLINE void solve_several(const Work& w, double* b, Index stride) {
     const Band& band = w.band;
     const int n = band.size();
     for (int t = 0; t < n; ++t) {
         const double* column = w.factor + (band.diagonal(t) - t);
-        Four known;
-        load(known, b + t * stride);
+        Four known[fours];
+        for (int f = 0; f < fours; ++f) load(known[f], b + t * stride + lanes * f);
         for (int i = t + 1; i <= band.reach(t); ++i) {
-            Four row;
-            load(row, b + i * stride);
-            row -= column[i] * known;
-            store(row, b + i * stride);
+            for (int f = 0; f < fours; ++f) {
+                Four row;
+                load(row, b + i * stride + lanes * f);
+                row -= column[i] * known[f];
+                store(row, b + i * stride + lanes * f);
+            }
         }
     }
     for (int t = n - 1; t >= 0; --t) {
         const double* column = w.factor + (band.diagonal(t) - t);
-        Four sums[lanes] = {};
-        const int below = band.reach(t) - t;
-        for (int i = 0; i < below; ++i) {
-            Four known;
-            load(known, b + (t + 1 + i) * stride);
-            sums[i % lanes] += column[t + 1 + i] * known;
+        // Summed up as solve_one does: every fourth entry together, then the four.
+        Four sums[lanes][fours] = {};
+        for (int i = t + 1; i <= band.reach(t); i += lanes) {
+            const int together = std::min(lanes, band.reach(t) - i + 1);
+            for (int s = 0; s < together; ++s) {
+                for (int f = 0; f < fours; ++f) {
+                    Four known;
+                    load(known, b + (i + s) * stride + lanes * f);
+                    sums[s][f] += column[i + s] * known;
+                }
+            }
         }
-        Four own;
-        load(own, b + t * stride);
-        for (int s = 0; s < lanes; ++s) {
-            const double sum = (sums[0][s] + sums[2][s]) + (sums[1][s] + sums[3][s]);
-            b[t * stride + s] = own[s] * w.inverse[t] - sum;
+        for (int f = 0; f < fours; ++f) {
+            Four own;
+            load(own, b + t * stride + lanes * f);
+            own = own * w.inverse[t] - ((sums[0][f] + sums[2][f]) + (sums[1][f] + sums[3][f]));
+            store(own, b + t * stride + lanes * f);
         }
     }
 }
 
 int factorise_anywhere(const Work& w) { return factorise_all(w); }
 void solve_one_anywhere(const Work& w, double* b) { solve_one(w, b); }
-void solve_four_anywhere(const Work& w, double* b, Index stride) { solve_four(w, b, stride); }
+void solve_four_anywhere(const Work& w, double* b, Index stride) { solve_several<1>(w, b, stride); }
+void solve_eight_anywhere(const Work& w, double* b, Index stride) { solve_several<2>(w, b, stride); }
 
 struct Kernels {
     int (*factorise)(const Work&) = factorise_anywhere;
     void (*solve_one)(const Work&, double*) = solve_one_anywhere;
     void (*solve_four)(const Work&, double*, Index) = solve_four_anywhere;
+    void (*solve_eight)(const Work&, double*, Index) = solve_eight_anywhere;
 };
 
 #ifdef COVERFRAME_AVX2
 COVERFRAME_AVX2 int factorise_avx2(const Work& w) { return factorise_all(w); }
 COVERFRAME_AVX2 void solve_one_avx2(const Work& w, double* b) { solve_one(w, b); }
-COVERFRAME_AVX2 void solve_four_avx2(const Work& w, double* b, Index stride) { solve_four(w, b, stride); }
+COVERFRAME_AVX2 void solve_four_avx2(const Work& w, double* b, Index stride) { solve_several<1>(w, b, stride); }
+COVERFRAME_AVX2 void solve_eight_avx2(const Work& w, double* b, Index stride) { solve_several<2>(w, b, stride); }
 #endif
 
 const Kernels& kernels() {
     static const Kernels chosen = [] {
 #ifdef COVERFRAME_AVX2
-        if (__builtin_cpu_supports("avx2")) return Kernels{factorise_avx2, solve_one_avx2, solve_four_avx2};
+        if (__builtin_cpu_supports("avx2")) {
+            return Kernels{factorise_avx2, solve_one_avx2, solve_four_avx2, solve_eight_avx2};
+        }
 #endif
         return Kernels{};
     }();
@@ -328,6 +341,7 @@ void BandedLDLT::solve(Sides& b) {
     const Work work{band_, factor_.data(), pivot_.data(), inverse_.data()};
     const Index sides = b.cols();
     Index done = 0;
+    for (; done + 2 * lanes <= sides; done += 2 * lanes) kernels().solve_eight(work, b.data() + done, sides);
     for (; done + lanes <= sides; done += lanes) kernels().solve_four(work, b.data() + done, sides);
     for (; done < sides; ++done) {
         side_.head(band_.size()) = b.col(done);
