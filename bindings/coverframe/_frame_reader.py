@@ -43,7 +43,8 @@ class Reader:
         return np.empty(0)
 
     def shape(self, keyword: str, array: NDArray[Any], shape: tuple[int, ...]) -> None:
-        if array.shape != shape and array.size:
+        """Remembers another shape as a problem, unless the argument has one already."""
+        if array.shape != shape and all(problem.where != "/" + keyword for problem in self.problems):
             wanted = " by ".join(str(extent) for extent in shape) or "one value"
             advice = f"{keyword} must be {wanted}, not {array.shape}"
             self.add("argument.shape", "/" + keyword, str(array.shape), advice)
@@ -115,9 +116,11 @@ class Reader:
     def names(self, keyword: str, value: Sequence[str] | None, letter: str, size: int) -> tuple[str, ...]:
         if value is None:
             return tuple(f"{letter}{i}" for i in range(size))
-        if isinstance(value, str) or not all(isinstance(name, str) for name in value):
+        listed = isinstance(value, (Sequence, np.ndarray)) and not isinstance(value, str)
+        if not (listed and all(isinstance(name, str) for name in value)):
             self.add("argument.choice", "/" + keyword, repr(value), f"{keyword} must be a list of texts")
-        elif len(value) != size:
+            return ()
+        if len(value) != size:
             advice = f"{keyword} must be {size} texts, not {len(value)}"
             self.add("argument.shape", "/" + keyword, str(len(value)), advice)
         return tuple(str(name) for name in value)

@@ -209,7 +209,7 @@ def _spring_arrays(frame: Frame, springs: Sequence[Spring]) -> _core._SpringArra
 
 def _loads(frame: Frame, forces_n: Any, dimensions: int, other: str) -> Floats:
     n = len(frame.nodes_m)
-    if forces_n is None:
+    if forces_n is None and dimensions == 2:
         return np.zeros((n, 3))
     forces = np.array(numbers("forces_n", forces_n))
     if forces.ndim != dimensions or forces.shape[-2:] != (n, 3):

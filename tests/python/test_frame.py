@@ -201,6 +201,23 @@ def test_a_spring_gives_by_its_force() -> None:
     assert state.equilibrium.force_share < 1e-8
 
 
+def test_a_spring_pulls_from_where_it_is_at_rest() -> None:
+    # A strap of 100 kN over 1 m against 50 kN/m that would pull 200 N after 1 mm: 100e3 u = 200 - 50e3 (u - 0.001).
+    strap = Frame(
+        nodes_m=[[0, 0, 0], [1, 0, 0]],
+        held=["ux uy uz", "uy uz"],
+        members=[[0, 1]],
+        kind="strap",
+        axial_stiffness_n=100e3,
+    )
+    spring = Spring(node=1, stiffness_n_per_m=[50e3, 0, 0], u0_m=[0.001, 0, 0], force0_n=[200, 0, 0])
+    state = solve(strap, springs=[spring])
+    u = 250 / 150e3
+    assert state.displacement[1, 0] == pytest.approx(u, rel=1e-9)
+    assert state.spring_forces_n[0] == pytest.approx([100e3 * u, 0, 0], rel=1e-9)
+    assert state.equilibrium.force_share < 1e-9
+
+
 def test_self_weight_is_half_to_each_end() -> None:
     weights = self_weight(beam(weight_n_per_m=40.0), factor=1.35)
     assert weights[:, 2].sum() == pytest.approx(-1.35 * 40 * 2, rel=1e-12)
@@ -279,8 +296,9 @@ def test_everything_that_acts_adds_up_to_nothing() -> None:
     move = np.linalg.norm(aslant.displacement[:, :3], axis=1).max()
     assert 0 < np.abs(aslant.equilibrium.moment_n_m).max() < np.hypot(20, 100) * move
     # A state that is none is seen: without its reactions nothing holds the load.
-    fallen = dataclasses.replace(aslant, reaction=np.zeros_like(aslant.reaction))
-    assert fallen.equilibrium.force_n == pytest.approx((0, 20, -100)) and fallen.equilibrium.force_share > 0.5
+    fallen = dataclasses.replace(aslant, reaction=np.zeros_like(aslant.reaction)).equilibrium
+    assert fallen.force_n == pytest.approx((0, 20, -100)) and fallen.force_share > 0.5
+    assert fallen.moment_n_m == pytest.approx((0, 0.75 * 100, 0.75 * 20), abs=0.1)
 
 
 # Many at once
@@ -319,7 +337,18 @@ def test_a_case_that_cannot_stand_does_not_disturb_the_others() -> None:
     many = solve_many(beam(), forces_n=forces, threads=2)
     assert many.usable.tolist() == [True, False, True]
     assert many.message[1] and not many.message[0]
-    assert many.table()["status"].tolist() == list(many.status)
+
+
+def test_the_table_of_many_cases_counts_and_measures() -> None:
+    pytest.importorskip("pandas")
+    frame = braced_upright()
+    many = solve_many(frame, forces_n=np.array([at_node(frame, 1, (0, 0, f)) for f in (-200.0, 2000.0)]))
+    table = many.table()
+    assert table["status"].tolist() == list(many.status)
+    assert table["inactive_members"].tolist() == [0, 1]
+    assert table["largest_push_n"].tolist() == [-many.axial_n[0, 0], 0.0]
+    assert table["largest_tension_n"].tolist() == many.axial_n.max(axis=1).tolist()
+    assert table["largest_move_m"][1] == pytest.approx(many.displacement[1, 1, 2], rel=1e-9)
 
 
 def test_no_case_is_no_mistake() -> None:
@@ -366,6 +395,9 @@ def test_a_frame_cannot_be_changed_but_replaced() -> None:
         frame.kind = ()  # type: ignore[misc]
     with pytest.raises(ValueError):
         frame.axial_stiffness_n[0] = 1.0
+    for array in (solve(frame).displacement, solve(frame).axial_n, solve_many(frame, forces_n=[np.eye(9, 3)]).reaction):
+        with pytest.raises(ValueError):
+            array[0] = 1.0
     softer = dataclasses.replace(frame, ei_vertical_n_m2=EI / 2)
     load = at_node(frame, 4, (0, 0, -10))
     assert solve(softer, forces_n=load).displacement[4, 2] == pytest.approx(
@@ -405,6 +437,11 @@ def codes(refused: pytest.ExceptionInfo[cf.InputError]) -> list[str]:
         ({"free_length_m": -1.0}, "frame.member.stiffness", "/frame/members/0"),
         ({"gj_n_m2": np.inf}, "frame.member.stiffness", "/frame/members/0"),
         ({"kind": "rope"}, "argument.choice", "/kind"),
+        ({"kind": []}, "argument.shape", "/kind"),
+        ({"gj_n_m2": []}, "argument.shape", "/gj_n_m2"),
+        ({"gj_n_m2": [1e3] * 7}, "argument.shape", "/gj_n_m2"),
+        ({"hinged_to": np.zeros(0, dtype=bool)}, "argument.shape", "/hinged_to"),
+        ({"node_names": 5}, "argument.choice", "/node_names"),
         ({"kind": ["pole", "strap"]}, "argument.shape", "/kind"),
         ({"held": ["ux", "sideways"] + [""] * 7}, "argument.choice", "/held/1"),
         ({"held": np.zeros((9, 3), dtype=bool)}, "argument.shape", "/held"),
@@ -425,6 +462,15 @@ def test_a_frame_that_is_not_sound_is_refused(changes: dict[str, Any], code: str
     with pytest.raises(cf.InputError) as refused:
         beam(**changes)
     assert (code, where) in [(problem.code, problem.where) for problem in refused.value.problems]
+
+
+def test_one_mistake_is_one_problem() -> None:
+    with pytest.raises(cf.InputError) as refused:
+        Frame(nodes_m=[[1, 1, 1], [1, 1, 1]], members=[[0, 1]], kind="strap", axial_stiffness_n=1e5)
+    assert codes(refused) == ["frame.member.length"]
+    with pytest.raises(cf.InputError) as refused:
+        Frame(nodes_m=np.eye(2, 3), members=[[0, 1], [1, 1e300]], kind="strap", axial_stiffness_n=1e5)
+    assert codes(refused) == ["frame.member.node"]
 
 
 def test_all_problems_come_at_once() -> None:
@@ -466,6 +512,9 @@ def test_other_refusals() -> None:
     with pytest.raises(cf.InputError) as refused:
         solve_many(beam(), forces_n=np.zeros((9, 3)))
     assert codes(refused) == ["frame.loads.size"] and "solve takes n by 3" in str(refused.value)
+    with pytest.raises(cf.InputError) as refused:
+        solve_many(beam(), forces_n=None)
+    assert codes(refused) == ["argument.number"]
     forces = np.zeros((3, 9, 3))
     forces[2, 1, 0] = np.nan
     with pytest.raises(cf.InputError) as refused:

@@ -90,10 +90,10 @@ def test_the_shape_is_bent_to_the_side_it_is_pushed() -> None:
 def test_the_scale_is_said() -> None:
     given = plot_frame.deflected(loaded_beam(), scale=3.0)
     assert any("3 times" in text.get_text() for text in given.get_legend().get_texts())
-    own = plot_frame.deflected(loaded_beam(90.0))
-    # 2 m/12 over 0.75 mm is 222.
-    assert any("200 times" in text.get_text() for text in own.get_legend().get_texts())
-    assert "0.75 mm" in own.get_title() and "N4" in own.get_title()
+    for load, move, times in ((90.0, "0.75 mm", 200), (50.0, "0.417 mm", 200), (30.0, "0.25 mm", 500)):
+        own = plot_frame.deflected(loaded_beam(load))  # 2 m/12 over the move: 222, 400 and 667
+        assert any(f"{times} times" in text.get_text() for text in own.get_legend().get_texts())
+        assert move in own.get_title() and "N4" in own.get_title()
 
 
 def test_moments_stand_on_the_stretched_side_with_the_extreme_named() -> None:
@@ -112,6 +112,16 @@ def test_shear_and_axial_values_are_named_once_a_run() -> None:
     slack = slack_side()
     named = {float(text) for text in labels(plot_frame.axial(slack, view="section"))}
     assert named == {float(f"{n:.3g}") for n in slack.axial_n if n != 0}
+
+
+def test_pull_and_push_have_the_colours_of_the_legend() -> None:
+    ax = plot_frame.axial(slack_side(), view="section")
+    key = {text.get_text(): handle for text, handle in zip(ax.get_legend().get_texts(), ax.get_legend().get_patches())}
+    bands = [patch for patch in ax.patches if len(patch.get_xy()) > 1]
+    upright, strap = bands[:2]
+    assert upright.get_facecolor() == key["pushes (-)"].get_facecolor()
+    assert strap.get_facecolor() == key["pulls (+)"].get_facecolor()
+    assert np.ptp(upright.get_xy()[:, 0]) > 0  # as wide as its force
 
 
 def test_great_forces_are_given_in_kilonewtons() -> None:
