@@ -49,9 +49,14 @@ Maxima maxima_of(const Values& values, double unit = 1.0) {
 const GumbelLaw& gumbel(const Fit& fit) { return std::get<GumbelLaw>(fit.law); }
 const LognormalLaw& lognormal(const Fit& fit) { return std::get<LognormalLaw>(fit.law); }
 
-Maxima with_bare(Maxima maxima, std::size_t bare) {
-    maxima.insert(maxima.begin() + 2, bare, 0_kPa);
-    return maxima;
+/// The same winters with bare ones between the second and the third.
+Maxima with_bare(const Maxima& maxima, std::size_t bare) {
+    Maxima all;
+    for (std::size_t i = 0; i < maxima.size(); ++i) {
+        for (std::size_t k = 0; i == 2 && k < bare; ++k) all.push_back(0_kPa);
+        all.push_back(maxima[i]);
+    }
+    return all;
 }
 
 /// Draws winters without the library: the generator and the transformation are the standard library's.
