@@ -53,7 +53,7 @@ TEST_CASE("asce7_10: a narrow gable drifts as one of 20 ft") {
 }
 
 TEST_CASE("asce7_10: short fetches have no cap, importance does not count") {
-    CHECK(drift_height_7_7(30_psf, 1_ft) == drift_height_7_7(30_psf, 20_ft));
+    CHECK(close(drift_height_7_7(30_psf, 1_ft), drift_height_7_7(30_psf, 20_ft), 1e-14));
 }
 
 TEST_CASE("asce7_10 7.7.1: leeward of the upper roof, three quarters windward of the lower one") {

@@ -47,7 +47,7 @@ TEST_CASE("asce7_16: the cap and the figure meet without a step, and never fall"
     double before = 0.0;
     for (double fetch = 0.25; fetch <= 60.0; fetch += 0.25) {
         const double now = in_ft(drift_height_7_6(30_psf, from_ft(fetch), 1.1));
-        CHECK(now >= before);
+        CHECK(now >= before * (1 - 1e-14));  // flat up to 20 ft but for rounding
         CHECK(now - before <= 0.6);
         before = now;
     }
