@@ -292,7 +292,6 @@ void add_twist(const PoleMeasures& m, double k, bool geometric, Nine& sum) {
     if (!geometric) return;
     const double torque = k * m.phi;
     sum.change.topRows<3>() -= torque * cross(m.r) * (change[0] - change[1]);
-    sum.change.topLeftCorner<3, 3>() += torque * cross(apart);
     sum.change.middleRows<3>(3) -= torque * change[0];
     sum.change.middleRows<3>(6) += torque * change[1];
 }
