@@ -79,7 +79,8 @@ def solve(
     force_tolerance
         Largest unbalanced force, relative to the largest force in the frame [-].
     rotation_limit_rad
-        Largest rotation of a pole's node and lean of a pressed upright [rad]; beyond it the status is "large rotation".
+        Largest bend of a pole member, from the line between its nodes to the direction of its end, and lean of a
+        pressed upright [rad]; beyond it the status is "large rotation".
 
     Raises
     ------

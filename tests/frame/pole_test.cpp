@@ -72,11 +72,56 @@ std::vector<Vector12> states(double angle, double strain) {
     return all;
 }
 
+/// Bending of one plane in first order (J. S. Przemieniecki, Theory of Matrix Structural Analysis, from memory): order
+/// deflection and slope at `from`, then at `to`. f = 12 EI/(GA L^2).
+Eigen::Matrix4d plane_stiffness(double EI, double GA, double length, bool hinged_from, bool hinged_to) {
+    const double f = 12 * EI / (GA * length * length);
+    const double b = 6 * length;
+    const double near = (4 + f) * length * length;
+    const double far = (2 - f) * length * length;
+    Eigen::Matrix4d k;
+    k << 12, b, -12, b, b, near, -b, far, -12, -b, 12, -b, b, far, -b, near;
+    k *= EI / (length * length * length * (1 + f));
+    const auto release = [&](int i) {  // no force acts on the unknown i
+        const Eigen::Vector4d column = k.col(i);
+        k -= column * column.transpose() / column(i);
+        k.row(i).setZero();
+        k.col(i).setZero();
+    };
+    if (hinged_from) release(1);
+    if (hinged_to) release(3);
+    return k;
+}
+
+/// The linear member in its own axes, without its axial stiffness.
+Matrix12 linear_member(double length, bool hinged_from, bool hinged_to) {
+    const Eigen::Matrix4d vertical =
+        plane_stiffness(bending.EI_vertical, bending.GA_vertical, length, hinged_from, hinged_to);
+    const Eigen::Matrix4d level = plane_stiffness(bending.EI_level, bending.GA_level, length, hinged_from, hinged_to);
+    // The slope of u3 is minus the rotation about axis 2; the slope of u2 is the rotation about axis 3.
+    constexpr std::array<Eigen::Index, 4> in_vertical{2, 4, 8, 10};
+    constexpr std::array<Eigen::Index, 4> in_level{1, 5, 7, 11};
+    Matrix12 k = Matrix12::Zero();
+    for (std::size_t i = 0; i < 4; ++i) {
+        for (std::size_t j = 0; j < 4; ++j) {
+            const auto at = [&](const Eigen::Matrix4d& plane) {
+                return plane(static_cast<Eigen::Index>(i), static_cast<Eigen::Index>(j));
+            };
+            k(in_vertical[i], in_vertical[j]) = ((i + j) % 2 == 0 ? 1 : -1) * at(vertical);
+            k(in_level[i], in_level[j]) = at(level);
+        }
+    }
+    k(3, 3) = k(9, 9) = bending.GJ / length;
+    k(3, 9) = k(9, 3) = -bending.GJ / length;
+    return k;
+}
+
 /// Stiffness of every end against a unit change, for relative comparison.
 double size_of(const Matrix12& k) { return k.cwiseAbs().maxCoeff(); }
 
 void check_derivatives(const Pole& pole, const Vector12& q) {
     const Pole::State state = pole.evaluate(q);
+    CHECK(close_abs(state.energy, pole.energy(q), 0));
     const Matrix12 skew = state.tangent - state.tangent.transpose();
     CHECK(close_abs(skew.cwiseAbs().maxCoeff(), 0, 1e-12 * size_of(state.tangent)));
     // Central differences of fourth order.
@@ -169,8 +214,7 @@ TEST_CASE("pole: turned a little it is the linear Timoshenko member") {
             if (hinged_from) springs.from = 0;
             if (hinged_to) springs.to = 0;
             const Pole pole(from, to, axes, EA, length, bending, springs);
-            Matrix12 linear =
-                turn.transpose() * kernel::bending_stiffness(bending, length, hinged_from, hinged_to) * turn;
+            Matrix12 linear = turn.transpose() * linear_member(length, hinged_from, hinged_to) * turn;
             const Matrix3d bar = EA / length * along * along.transpose();
             linear.block<3, 3>(0, 0) += bar;
             linear.block<3, 3>(6, 6) += bar;

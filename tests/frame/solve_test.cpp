@@ -276,3 +276,22 @@ TEST_CASE("solve: refuses loads of the wrong size and unsound frames") {
         CHECK(e.code() == "frame.loads.finite");
     }
 }
+
+TEST_CASE("solve: poles turn far, but no member bends far between its nodes") {
+    // K. Mattiasson, Int. J. Num. Meth. Eng. 17 (1981) 145-153, from memory: P L^2/EI = 10 turns the tip by 1.43029.
+    const auto cantilever = [](int pieces) {
+        Frame frame = simple_beam(2.0, pieces);
+        // In its plane: free, so slender a section would tip over sideways long before.
+        for (FrameNode& n : frame.nodes) n.held = {false, true, false, true, false, true};
+        frame.nodes.front().held = {true, true, true, true, true, true};
+        return frame;
+    };
+    const Frame fine = cantilever(50);
+    const Solution far = solve(fine, force_at(fine, 50, 0, 0, -10 * EI / 4), {.force_tolerance = 1e-7});
+    REQUIRE(far.usable());
+    CHECK(close(far.displacement[6 * 50 + 4], 1.43029, 1e-3));
+    const Frame coarse = cantilever(2);
+    const Solution bent = solve(coarse, force_at(coarse, 2, 0, 0, -10 * EI / 4), {.force_tolerance = 1e-7});
+    CHECK(bent.status == SolveStatus::large_rotation);
+    CHECK(bent.message.find("n0") != std::string::npos);
+}

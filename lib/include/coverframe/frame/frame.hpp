@@ -13,23 +13,31 @@
 // Potential energy, minimised by the solver (solve.hpp). With x_i the present place of node i, l = |x_j - x_i| and
 // L0 the free (unstressed) length of a member:
 //   axial    EA/(2 L0) e^2,  e = l - L0;  strap: only e > 0;  upright: only e < 0;  pole: always
-//   bending  1/2 d^T k d,    d the displacements and rotations of the member's ends, k the Timoshenko stiffness
-//            without its axial terms, in the member's own axes at the start
-// The axial term is exact in the displacements, so straps may turn as far as they like, and the turning of a pressed
-// pole or upright (P-delta) is in it. The bending term is linear.
+//   bending  1/2 b^T K b in each plane, b the turns of the member's two ends against the line between its nodes, in
+//            the axes of each end, K the Timoshenko stiffness
+//   twist    GJ/(2 L) phi^2, phi the turn of one end against the other about that line
+// All of it is exact in rigid turns: straps, uprights and poles may turn as far as they like, and the turning of a
+// pressed member (P-delta) is in it. A node's rotation is a rotation vector: its turn from the drawn place, whichever
+// way it took, as an axis times an angle.
 //
 // Simplifications
-//   * Rotations of poles stay small: under about 10 degrees. solve() reports larger ones instead of trusting them, and
-//     likewise an upright that leans over further: the energy may balance again with the upright lying down.
-//   * The bow of a pressed pole within one member (P-little-delta) is not in a member's own stiffness; layout.hpp cuts
-//     poles into short members, which brings it back. An upright is one member: its own buckling is a check.
+//   * Strains are small, and so is the bend of one pole member between its nodes: under about 10 degrees at its ends.
+//     solve() reports more instead of trusting it, and likewise an upright that leans over further: the energy may
+//     balance again with the upright lying down.
+//   * The bow of a pressed pole within one member (P-little-delta) is not in a member's own stiffness, and does not
+//     shorten it; layout.hpp cuts poles into short members, which brings both back. An upright is one member: its own
+//     buckling is a check.
+//   * A couple on a rotation that is held only about some axes is the one along the rotation vector, which is the
+//     couple about the axis itself while the node turns little or about that axis alone.
 //   * A pole is free of stress in its drawn shape.
 //   * Loads act at nodes and keep their direction.
 //   * No friction: a strap is one tie on each side of an upright's top and does not slip over it.
 //   * Feet and held nodes do not give.
 //
-// Sources: McGuire, Gallagher and Ziemian, Matrix Structural Analysis (beam stiffness, from memory); Kanno, Nonsmooth
-// Mechanics and Convex Optimization (unilateral members as energies, from memory).
+// Sources: McGuire, Gallagher and Ziemian, Matrix Structural Analysis (beam stiffness, from memory); Crisfield, A
+// consistent co-rotational formulation for non-linear three-dimensional beam elements, 1990 (from memory; the turns
+// measured here are not quite his); Kanno, Nonsmooth Mechanics and Convex Optimization (unilateral members as energies,
+// from memory).
 #pragma once
 
 #include <array>

@@ -34,7 +34,7 @@ enum class SolveStatus {
     converged,        ///< forces balance and the state is stable: all fields valid
     mechanism,        ///< a part can move without resistance; `message` names node and direction
     unstable,         ///< resistance is there, but compression overcomes it; `message` names node and direction
-    large_rotation,   ///< a pole, or an upright that pushes, turned further than the model allows: it may have fallen
+    large_rotation,   ///< a pole member bends, or an upright that pushes leans, further than the model allows
     iteration_limit,  ///< last state kept; do not check against it
 };
 
@@ -43,7 +43,8 @@ enum class SolveStatus {
 struct SolveOptions {
     int max_iterations = 200;         ///< Newton steps
     double force_tolerance = 1e-9;    ///< largest unbalanced force, relative to the largest force in the frame [-]
-    double rotation_limit = 0.175;    ///< largest rotation of a pole's node and lean of a pressed upright [rad]
+    double rotation_limit = 0.175;    ///< largest bend of a pole member, from the line between its nodes to the
+                                      ///< direction of its end, and lean of a pressed upright [rad]
 };
 
 /// Forces in one member. Moments and shears in the member's own axes (BendingStiffness).
@@ -62,7 +63,7 @@ struct MemberForces {
 struct Solution {
     SolveStatus status = SolveStatus::not_run;
     std::string message = "not run";
-    std::vector<double> displacement;   ///< n_nodes by 6, row after row: ux uy uz [m], rx ry rz [rad]
+    std::vector<double> displacement;   ///< n_nodes by 6, row after row: ux uy uz [m], rotation vector [rad]
     std::vector<MemberForces> members;  ///< one a member
     std::vector<double> reaction;       ///< n_nodes by 6, force [N] and moment [N m] of the boat on held directions
     double unbalanced = 0;              ///< largest force left out of balance at a free direction [N]
@@ -75,6 +76,7 @@ struct Solution {
 /// Equilibrium of `frame` under `loads`.
 /// \param start  displacements to begin from, n_nodes by 6; empty: from the drawn places
 /// \throws InputError for a frame that is not sound (frame.hpp), or loads of the wrong size or not finite
+/// \throws StateError frame.pole.folded for a start in which a pole's end points against the line between its nodes
 [[nodiscard]] Solution solve(const Frame& frame, const NodeLoads& loads, const SolveOptions& options = {},
                              const std::vector<double>& start = {});
 

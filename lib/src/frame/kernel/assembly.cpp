@@ -12,29 +12,6 @@ namespace {
 
 std::size_t index(int i) { return static_cast<std::size_t>(i); }
 
-/// Bending of one plane: order deflection and slope at `from`, then at `to`. phi = 12 EI/(GA L^2).
-Eigen::Matrix4d plane_stiffness(double EI, double GA, double length) {
-    const double phi = GA > 0 ? 12 * EI / (GA * length * length) : 0;
-    const double c = EI / (length * length * length * (1 + phi));
-    const double b = 6 * length;
-    const double near = (4 + phi) * length * length;
-    const double far = (2 - phi) * length * length;
-    Eigen::Matrix4d k;
-    k << 12, b, -12, b,    //
-        b, near, -b, far,  //
-        -12, -b, 12, -b,   //
-        b, far, -b, near;
-    return c * k;
-}
-
-/// Takes the unknown `i` out of `k` on the condition that no force acts on it.
-void condense(Eigen::Matrix4d& k, int i) {
-    const Eigen::Vector4d column = k.col(i);
-    k -= column * column.transpose() / column(i);
-    k.row(i).setZero();
-    k.col(i).setZero();
-}
-
 /// Adds the lower triangle of a member's block.
 template <int size>
 void add_block(const Eigen::Matrix<double, size, size>& block, const std::vector<int>& places, Eigen::VectorXd& K) {
@@ -60,31 +37,6 @@ Eigen::Matrix3d member_axes(const Eigen::Vector3d& from, const Eigen::Vector3d& 
     return axes;
 }
 
-Matrix12 bending_stiffness(const BendingStiffness& bending, double length, bool hinged_from, bool hinged_to) {
-    Eigen::Matrix4d vertical = plane_stiffness(bending.EI_vertical, bending.GA_vertical, length);
-    Eigen::Matrix4d level = plane_stiffness(bending.EI_level, bending.GA_level, length);
-    for (Eigen::Matrix4d* plane : {&vertical, &level}) {
-        if (hinged_from) condense(*plane, 1);
-        // A member hinged at both ends has nothing left to condense at the second one.
-        if (hinged_to && (*plane)(3, 3) > 0) condense(*plane, 3);
-    }
-    // The slope of u3 is minus the rotation about axis 2; the slope of u2 is the rotation about axis 3.
-    constexpr std::array<int, 4> in_vertical{2, 4, 8, 10};
-    constexpr std::array<int, 4> in_level{1, 5, 7, 11};
-    constexpr std::array<double, 4> sign{1, -1, 1, -1};
-    Matrix12 k = Matrix12::Zero();
-    for (int i = 0; i < 4; ++i) {
-        for (int j = 0; j < 4; ++j) {
-            k(in_vertical[index(i)], in_vertical[index(j)]) += sign[index(i)] * sign[index(j)] * vertical(i, j);
-            k(in_level[index(i)], in_level[index(j)]) += level(i, j);
-        }
-    }
-    const double twist = bending.GJ / length;
-    k(3, 3) = k(9, 9) = twist;
-    k(3, 9) = k(9, 3) = -twist;
-    return k;
-}
-
 Assembly::Assembly(const Frame& frame, int left_out) : frame_(frame), left_out_(left_out) {
     const std::size_t count = frame.nodes.size();
     free_.assign(6 * count, false);
@@ -105,14 +57,11 @@ Assembly::Assembly(const Frame& frame, int left_out) : frame_(frame), left_out_(
         for (const int node : {member.from, member.to}) {
             for (std::size_t d = 3; d < 6; ++d) free_[6 * index(node) + d] = !frame.nodes[index(node)].held[d];
         }
-        part.axes = member_axes(from, to);
-        const Matrix12 own = bending_stiffness(member.bending, part.drawn_length, member.hinged_from, member.hinged_to);
-        for (int i = 0; i < 12; i += 3) {
-            for (int j = 0; j < 12; j += 3) {
-                part.bending.block<3, 3>(i, j) = part.axes.transpose() * own.block<3, 3>(i, j) * part.axes;
-            }
-        }
-        part.largest_bending = part.bending.cwiseAbs().maxCoeff();
+        EndSprings springs;
+        if (member.hinged_from) springs.from = 0;
+        if (member.hinged_to) springs.to = 0;
+        part.pole.emplace(from, to, member_axes(from, to), member.axial_stiffness, member.free_length, member.bending,
+                          springs);
     }
     number_unknowns();
 }
@@ -189,9 +138,9 @@ void Assembly::number_unknowns() {
     }
 }
 
-Vector12 Assembly::ends(std::size_t member, const Eigen::VectorXd& u) const {
+Vector12 Assembly::ends(const Part& part, const Eigen::VectorXd& u) {
     Vector12 d;
-    d << u.segment<6>(parts_[member].from), u.segment<6>(parts_[member].to);
+    d << u.segment<6>(part.from), u.segment<6>(part.to);
     return d;
 }
 
@@ -206,9 +155,20 @@ Assembly::Axial Assembly::axial(std::size_t m, const Eigen::VectorXd& u) const {
     // l - L0 by what the ends moved, not as a difference of two long lengths: a stiff member would drown in rounding.
     const double stretch =
         (part.drawn_length - member.free_length) + moved.dot(2 * part.drawn + moved) / (a.length + part.drawn_length);
-    a.active = member.kind == MemberKind::pole || (member.kind == MemberKind::strap ? stretch >= 0 : stretch <= 0);
+    a.active = member.kind == MemberKind::strap ? stretch >= 0 : stretch <= 0;
     a.force = a.active ? member.axial_stiffness / member.free_length * stretch : 0;
     return a;
+}
+
+void Assembly::add_pole(const Part& part, const Eigen::VectorXd& u, State& state, bool geometric) const {
+    const Vector12 d = ends(part, u);
+    const Pole::State own = part.pole->evaluate(d, geometric);
+    state.energy += own.energy;
+    state.largest_force = std::max(state.largest_force, std::abs(own.axial));
+    state.rounding = std::max(state.rounding, 1e-15 * own.tangent.diagonal().maxCoeff() * d.cwiseAbs().maxCoeff());
+    state.gradient.segment<6>(part.from) += own.gradient.head<6>();
+    state.gradient.segment<6>(part.to) += own.gradient.tail<6>();
+    add_block(own.tangent, part.places, state.K);
 }
 
 void Assembly::add_members(const Eigen::VectorXd& u, State& state, bool geometric) const {
@@ -216,40 +176,27 @@ void Assembly::add_members(const Eigen::VectorXd& u, State& state, bool geometri
         if (static_cast<int>(m) == left_out_) continue;
         const FrameMember& member = frame_.members[m];
         const Part& part = parts_[m];
-        const Axial a = axial(m, u);
-        // A slack strap or a lifted upright adds nothing; its place in the band stays.
-        Eigen::Matrix3d k = Eigen::Matrix3d::Zero();
-        if (a.active) {
-            state.energy += 0.5 * a.force * a.force * member.free_length / member.axial_stiffness;
-            state.largest_force = std::max(state.largest_force, std::abs(a.force));
-            const double reach =
-                std::max(u.segment<3>(part.from).cwiseAbs().maxCoeff(), u.segment<3>(part.to).cwiseAbs().maxCoeff());
-            state.rounding = std::max(state.rounding, member.axial_stiffness / member.free_length * reach * 1e-15);
-            const Eigen::Vector3d pull = a.force * a.direction;
-            state.gradient.segment<3>(part.to) += pull;
-            state.gradient.segment<3>(part.from) -= pull;
-            k = member.axial_stiffness / member.free_length * a.direction * a.direction.transpose();
-            if (geometric && a.length > 0) {
-                k += a.force / a.length * (Eigen::Matrix3d::Identity() - a.direction * a.direction.transpose());
-            }
-        }
-        if (!is_pole(m)) {
-            if (!a.active) continue;
-            Eigen::Matrix<double, 6, 6> block;
-            block << k, -k, -k, k;
-            add_block(block, part.places, state.K);
+        if (part.pole) {
+            add_pole(part, u, state, geometric);
             continue;
         }
-        const Vector12 d = ends(m, u);
-        const Vector12 force = part.bending * d;
-        state.energy += 0.5 * d.dot(force);
-        state.rounding = std::max(state.rounding, 1e-15 * part.largest_bending * d.cwiseAbs().maxCoeff());
-        state.gradient.segment<6>(part.from) += force.head<6>();
-        state.gradient.segment<6>(part.to) += force.tail<6>();
-        Matrix12 block = part.bending;
-        block.block<3, 3>(0, 0) += k;
-        block.block<3, 3>(6, 6) += k;
-        block.block<3, 3>(6, 0) -= k;
+        const Axial a = axial(m, u);
+        // A slack strap or a lifted upright adds nothing; its place in the band stays.
+        if (!a.active) continue;
+        state.energy += 0.5 * a.force * a.force * member.free_length / member.axial_stiffness;
+        state.largest_force = std::max(state.largest_force, std::abs(a.force));
+        const double reach =
+            std::max(u.segment<3>(part.from).cwiseAbs().maxCoeff(), u.segment<3>(part.to).cwiseAbs().maxCoeff());
+        state.rounding = std::max(state.rounding, member.axial_stiffness / member.free_length * reach * 1e-15);
+        const Eigen::Vector3d pull = a.force * a.direction;
+        state.gradient.segment<3>(part.to) += pull;
+        state.gradient.segment<3>(part.from) -= pull;
+        Eigen::Matrix3d k = member.axial_stiffness / member.free_length * a.direction * a.direction.transpose();
+        if (geometric && a.length > 0) {
+            k += a.force / a.length * (Eigen::Matrix3d::Identity() - a.direction * a.direction.transpose());
+        }
+        Eigen::Matrix<double, 6, 6> block;
+        block << k, -k, -k, k;
         add_block(block, part.places, state.K);
     }
 }
@@ -295,24 +242,28 @@ void Assembly::evaluate(const Eigen::VectorXd& u, const NodeLoads& loads, State&
 }
 
 MemberForces Assembly::forces(std::size_t m, const Eigen::VectorXd& u) const {
-    const Axial a = axial(m, u);
     MemberForces f;
-    f.axial = a.force;
-    f.active = a.active;
-    if (!is_pole(m)) return f;
     const Part& part = parts_[m];
-    const Vector12 global = part.bending * ends(m, u);
-    const Eigen::Vector3d moment_from = part.axes * global.segment<3>(3);
-    const Eigen::Vector3d moment_to = part.axes * global.segment<3>(9);
-    const double length = part.drawn_length;
-    f.moment_vertical_from = moment_from(1);
-    f.moment_vertical_to = -moment_to(1);
-    f.moment_level_from = moment_from(2);
-    f.moment_level_to = -moment_to(2);
-    f.shear_vertical = (f.moment_vertical_to - f.moment_vertical_from) / length;
-    f.shear_level = (f.moment_level_to - f.moment_level_from) / length;
-    f.twist = moment_to(0);
+    if (!part.pole) {
+        const Axial a = axial(m, u);
+        f.axial = a.force;
+        f.active = a.active;
+        return f;
+    }
+    const PoleForces own = part.pole->forces(ends(part, u));
+    f.axial = own.axial;
+    f.moment_vertical_from = own.moment_2[0];
+    f.moment_vertical_to = -own.moment_2[1];
+    f.moment_level_from = own.moment_3[0];
+    f.moment_level_to = -own.moment_3[1];
+    f.shear_vertical = (f.moment_vertical_to - f.moment_vertical_from) / own.length;
+    f.shear_level = (f.moment_level_to - f.moment_level_from) / own.length;
+    f.twist = own.twist;
     return f;
+}
+
+double Assembly::bend(std::size_t m, const Eigen::VectorXd& u) const {
+    return parts_[m].pole ? parts_[m].pole->forces(ends(parts_[m], u)).bend : 0;
 }
 
 }  // namespace coverframe::kernel

@@ -6,31 +6,26 @@
 // whole frame ("full") are n_nodes by 6 in the frame's own order, row after row, held ones zero.
 //
 // What follows from the drawn frame alone is worked out once: the order, the band, where each member's block goes in
-// it, and the bending stiffness of the poles.
+// it, and the stiffnesses of the poles.
 #pragma once
 
 #include <Eigen/Core>
+#include <optional>
 #include <vector>
 
 #include "coverframe/frame/frame.hpp"
 #include "coverframe/frame/solve.hpp"
 #include "frame/kernel/banded.hpp"
+#include "frame/kernel/pole.hpp"
 
 namespace coverframe::kernel {
-
-using Vector12 = Eigen::Matrix<double, 12, 1>;
-using Matrix12 = Eigen::Matrix<double, 12, 12>;
 
 /// Rows are the member's axes 1, 2, 3 at the start.
 Eigen::Matrix3d member_axes(const Eigen::Vector3d& from, const Eigen::Vector3d& to);
 
-/// 12 by 12 stiffness in the member's axes, order u1 u2 u3 r1 r2 r3 at `from`, then at `to`, without axial terms.
-/// Hinged ends are condensed out.
-Matrix12 bending_stiffness(const BendingStiffness& bending, double length, bool hinged_from, bool hinged_to);
-
 class Assembly {
 public:
-    /// Keeps the frame, which must stay as it is but for the members' free lengths.
+    /// Keeps the frame, which must stay as it is but for the free lengths of straps and uprights.
     /// \param left_out  index of a member to leave out, or -1
     explicit Assembly(const Frame& frame, int left_out = -1);
 
@@ -52,10 +47,14 @@ public:
         double largest_force = 0;  ///< of members, loads and springs [N]
         double rounding = 0;       ///< unbalanced force below which nothing can be told [N]
     };
+    /// \throws StateError (frame.pole.folded) as Pole
     /// \param geometric  false: leave out the terms that come from the members' present forces
     void evaluate(const Eigen::VectorXd& u, const NodeLoads& loads, State& state, bool geometric = true) const;
 
     [[nodiscard]] MemberForces forces(std::size_t member, const Eigen::VectorXd& u) const;
+
+    /// Largest turn of a pole's end against the line between its ends [rad]; 0 for straps and uprights.
+    [[nodiscard]] double bend(std::size_t member, const Eigen::VectorXd& u) const;
 
 private:
     /// What is known of a member from the drawn frame.
@@ -64,10 +63,8 @@ private:
         int to = 0;
         Eigen::Vector3d drawn;
         double drawn_length = 0;
-        Eigen::Matrix3d axes;        ///< poles only, as the next two
-        Matrix12 bending;            ///< in global axes
-        double largest_bending = 0;  ///< of its entries
-        std::vector<int> places;     ///< in the band, lower triangle of its block row after row; -1 where held
+        std::optional<Pole> pole;
+        std::vector<int> places;  ///< in the band, lower triangle of its block row after row; -1 where held
     };
     struct Axial {
         Eigen::Vector3d direction;
@@ -77,11 +74,12 @@ private:
     };
     [[nodiscard]] bool is_pole(std::size_t member) const { return frame_.members[member].kind == MemberKind::pole; }
     [[nodiscard]] Axial axial(std::size_t member, const Eigen::VectorXd& u) const;
-    [[nodiscard]] Vector12 ends(std::size_t member, const Eigen::VectorXd& u) const;
+    [[nodiscard]] static Vector12 ends(const Part& part, const Eigen::VectorXd& u);
     [[nodiscard]] std::vector<int> directions(std::size_t member) const;
     [[nodiscard]] std::vector<int> narrow_order() const;
     void number_unknowns();
     void number_in(const std::vector<int>& order);
+    void add_pole(const Part& part, const Eigen::VectorXd& u, State& state, bool geometric) const;
     void add_members(const Eigen::VectorXd& u, State& state, bool geometric) const;
     void add_loads(const Eigen::VectorXd& u, const NodeLoads& loads, State& state) const;
 

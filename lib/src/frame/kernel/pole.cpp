@@ -2,6 +2,7 @@
 #include "pole.hpp"
 
 #include <Eigen/Dense>
+#include <algorithm>
 #include <cmath>
 
 #include "coverframe/base/error.hpp"
@@ -153,7 +154,8 @@ Pole::Pole(const Vector3d& from, const Vector3d& to, const Matrix3d& axes, doubl
       free_length_(free_length),
       bending_{end_stiffness(bending.EI_vertical, bending.GA_vertical, drawn_length_, springs),
                end_stiffness(bending.EI_level, bending.GA_level, drawn_length_, springs)},
-      twist_(bending.GJ / drawn_length_) {}
+      twist_(bending.GJ / drawn_length_),
+      rigid_{!std::isfinite(springs.from), !std::isfinite(springs.to)} {}
 
 // Every small number is made of changes from the drawn shape, never as a difference of numbers near 1: a stiff member
 // would drown in rounding.
@@ -194,8 +196,9 @@ PoleMeasures Pole::measure(const Vector12& q) const {
     return m;
 }
 
-double Pole::energy(const Vector12& q) const {
-    const PoleMeasures m = measure(q);
+double Pole::energy(const Vector12& q) const { return energy_of(measure(q)); }
+
+double Pole::energy_of(const PoleMeasures& m) const {
     return 0.5 * (axial_ * m.stretch * m.stretch + m.b[0].dot(bending_[0] * m.b[0]) + m.b[1].dot(bending_[1] * m.b[1]) +
                   twist_ * m.phi * m.phi);
 }
@@ -210,6 +213,9 @@ PoleForces Pole::forces(const Vector12& q) const {
     f.moment_3 = {moment_3(0), moment_3(1)};
     f.twist = twist_ * m.phi;
     f.length = m.length;
+    for (int i = 0; i < 2; ++i) {
+        if (rigid_[index(i)]) f.bend = std::max(f.bend, std::hypot(m.b[0](i), m.b[1](i)));
+    }
     return f;
 }
 
@@ -330,6 +336,8 @@ Pole::State Pole::evaluate(const Vector12& q, bool geometric) const {
     ends.block<3, 3>(3, 3).setIdentity();
     ends.block<3, 3>(6, 9).setIdentity();
     State state;
+    state.energy = energy_of(m);
+    state.axial = force;
     state.gradient = ends.transpose() * gradient;
     state.tangent = ends.transpose() * hessian * ends;
     return state;

@@ -71,6 +71,7 @@ struct PoleForces {
     std::array<double, 2> moment_3{};  ///< about axis 3 [N m]
     double twist = 0;                  ///< on `to` about axis 1 [N m]
     double length = 0;                 ///< present distance of the ends [m]
+    double bend = 0;                   ///< largest turn of an end rigid to its node, against the chord [rad]
 };
 
 /// What is measured in one state, see above.
@@ -91,6 +92,8 @@ public:
     [[nodiscard]] PoleForces forces(const Vector12& q) const;
 
     struct State {
+        double energy = 0;  ///< [N m]
+        double axial = 0;   ///< tension positive [N]
         Vector12 gradient;  ///< of the energy [N, N m]
         Matrix12 tangent;   ///< its Hessian
     };
@@ -98,6 +101,7 @@ public:
     [[nodiscard]] State evaluate(const Vector12& q, bool geometric = true) const;
 
 private:
+    [[nodiscard]] double energy_of(const PoleMeasures& m) const;
     [[nodiscard]] PoleMeasures measure(const Vector12& q) const;
 
     Eigen::Vector3d drawn_;
@@ -107,6 +111,7 @@ private:
     double free_length_;
     std::array<Eigen::Matrix2d, 2> bending_;  ///< K2, K3
     double twist_;                            ///< GJ/L
+    std::array<bool, 2> rigid_;               ///< ends without a spring
 };
 
 }  // namespace coverframe::kernel

@@ -105,18 +105,15 @@ double frame_size(const Frame& frame) {
     return (high - low).norm();
 }
 
-/// The part that turned furthest: a node of a pole, or an upright that pushes.
+/// The part that turned furthest.
 struct Turn {
     double angle = 0;  ///< [rad]
     std::string part;
 };
 
-Turn largest_turn(const Frame& frame, const VectorXd& u) {
+/// Lean of the uprights that push.
+Turn largest_lean(const Frame& frame, const VectorXd& u) {
     Turn turn;
-    for (std::size_t n = 0; n < frame.nodes.size(); ++n) {
-        const double angle = u.segment<3>(static_cast<Index>(6 * n + 3)).norm();
-        if (angle > turn.angle) turn = {angle, "the pole at node \"" + frame.nodes[n].name + "\""};
-    }
     for (const FrameMember& member : frame.members) {
         if (member.kind != MemberKind::upright) continue;
         const Eigen::Vector3d drawn = Eigen::Vector3d(frame.nodes[static_cast<std::size_t>(member.to)].at.data()) -
@@ -124,9 +121,27 @@ Turn largest_turn(const Frame& frame, const VectorXd& u) {
         const Eigen::Vector3d now = drawn + u.segment<3>(6 * member.to) - u.segment<3>(6 * member.from);
         if (now.norm() > member.free_length) continue;  // lifted off
         const double angle = std::atan2(drawn.cross(now).norm(), drawn.dot(now));
-        if (angle > turn.angle) turn = {angle, "upright \"" + member.name + "\""};
+        if (angle > turn.angle) turn = {angle, "upright \"" + member.name + "\" leans"};
     }
     return turn;
+}
+
+/// Bend of the poles between two nodes, or the lean of an upright if that is larger.
+Turn largest_turn(const Frame& frame, const Assembly& assembly, const VectorXd& u) {
+    Turn turn = largest_lean(frame, u);
+    for (std::size_t m = 0; m < frame.members.size(); ++m) {
+        const double angle = assembly.bend(m, u);
+        const std::string& node = frame.nodes[static_cast<std::size_t>(frame.members[m].from)].name;
+        if (angle > turn.angle) turn = {angle, "the pole at node \"" + node + "\" bends"};
+    }
+    return turn;
+}
+
+/// Largest rotation of a node.
+double largest_node_turn(const VectorXd& u) {
+    double largest = 0;
+    for (Index i = 3; i < u.size(); i += 6) largest = std::max(largest, u.segment<3>(i).norm());
+    return largest;
 }
 
 }  // namespace
@@ -184,7 +199,11 @@ bool Solver::take_step(const NodeLoads& loads) {
     double share = std::min(1.0, 0.5 * size_ / std::max(full_.cwiseAbs().maxCoeff(), 1e-300));
     for (; share > 1e-30; share /= 2) {
         tried_ = u_ + share * full_;
-        assembly_.evaluate(tried_, loads, trial_);
+        try {
+            assembly_.evaluate(tried_, loads, trial_);
+        } catch (const StateError&) {
+            continue;  // a pole is folded there: not a place to go to, look nearer
+        }
         if (trial_.energy <= here + 1e-4 * share * descent + noise) {
             std::swap(u_, tried_);
             std::swap(state_, trial_);
@@ -241,8 +260,10 @@ void Solver::fill(Solution& solution) const {
 /// Whether anybody can build the state that the walk ended in, and if not, why.
 void Solver::judge(const Walk& w, const NodeLoads& loads, const SolveOptions& options, const VectorXd& begin,
                    Solution& solution) {
-    const Turn turn = largest_turn(frame_, u_);
-    const bool fallen = w.balanced && turn.angle > options.rotation_limit;
+    const Turn turn = largest_turn(frame_, assembly_, u_);
+    const bool beyond = w.balanced && turn.angle > options.rotation_limit;
+    // A pole that was free from the start may have swung down and hang there, which is an equilibrium too.
+    const bool fallen = beyond || (w.balanced && largest_node_turn(u_) > options.rotation_limit);
     const bool stable = positive_definite(state_);
     if (!stable || (fallen && !positive_definite_at(begin, loads))) {
         // A part that is free from the start is looked at there: by the end it has fallen, and leans on something.
@@ -251,9 +272,9 @@ void Solver::judge(const Walk& w, const NodeLoads& loads, const SolveOptions& op
     } else if (!w.balanced) {
         solution.status = SolveStatus::iteration_limit;
         solution.message = w.reason;
-    } else if (fallen) {
+    } else if (beyond) {
         solution.status = SolveStatus::large_rotation;
-        solution.message = turn.part + " turns further than the model allows";
+        solution.message = turn.part + " further than the model allows";
     } else {
         solution.status = SolveStatus::converged;
         solution.message.clear();

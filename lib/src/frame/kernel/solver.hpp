@@ -9,7 +9,7 @@ namespace coverframe::kernel {
 
 class Solver {
 public:
-    /// Keeps the frame, which must stay as it is but for the members' free lengths.
+    /// Keeps the frame, which must stay as it is but for the free lengths of straps and uprights.
     /// \throws InputError for a frame that is not sound (frame.hpp)
     explicit Solver(const Frame& frame);
 
