@@ -52,8 +52,8 @@ struct RuleColumn {
     std::size_t step = 1;
 };
 
-/// Evaluates items 0 to count - 1 into `results[k][i]`. If the rule refuses an item, `at` is its number and the
-/// InputError goes on to the caller.
+/// Evaluates items 0 to count - 1 into `results[k][i]`, which overlap neither one another nor the arguments. If the
+/// rule refuses an item, `at` is its number and the InputError goes on to the caller; the results are of no use then.
 using RuleLoop = void (*)(const RuleColumn* arguments, std::size_t count, double* const* results, std::size_t& at);
 
 struct Rule {
@@ -66,7 +66,8 @@ struct Rule {
     bool us_units = false;              ///< workings in psf, ft, pcf rather than kPa, m, kN/m3
     std::vector<RuleValue> arguments;
     std::vector<RuleValue> results;     ///< in the order somebody with a pocket calculator works them out
-    RuleLoop loop = nullptr;
+    RuleLoop loop = nullptr;            ///< the bits of an item do not depend on the items beside it
+    RuleLoop by_item = nullptr;         ///< the same, but slowly: calls the function of the rule for each item
 };
 
 /// Every rule, by namespace and name.

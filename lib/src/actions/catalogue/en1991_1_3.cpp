@@ -11,13 +11,23 @@ namespace {
 
 const char* const steel_buildings = "Steel Buildings in Europe, Single-storey steel buildings, Part 3, Appendix A";
 
+constexpr auto fast_load = [](double ground, double mu, double c_e, double c_t) {
+    return fast(within(ground, 0.0, limit::ground_high) * within(mu, 0.0, limit::shape_high) *
+                    within(c_e, limit::exposure_low, limit::exposure_high) *
+                    within(c_t, limit::thermal_low, limit::thermal_high),
+                mu * c_e * c_t * ground);
+};
+
 void add_situations(std::vector<Rule>& rules, const std::string& space) {
     add(rules, {space, "exceptional_ground_load", clause_4_3, "Ground load of an exceptional fall.", Read::page,
                 std::string("Eq. 4.1 (") + steel_buildings + ")"},
         {{"ground_snow_kpa", "s_k", "ground snow load, 0 to 100"},
          {"exceptional_factor", "C_esl", "coefficient for exceptional snow loads, 1 to 4; 2.0 is recommended"}},
         {{"exceptional_ground_snow_kpa", "s_Ad", "C_esl s_k"}},
-        [](Pressure s_k, double c_esl) { return exceptional_ground_load_4_3(s_k, c_esl); });
+        [](Pressure s_k, double c_esl) { return exceptional_ground_load_4_3(s_k, c_esl); },
+        [](double s_k, double c_esl) {
+            return fast(within(s_k, 0.0, limit::ground_high) * within(c_esl, 1.0, 4.0), c_esl * s_k);
+        });
     add(rules, {space, "design_situations", annex_A, "Load arrangements a site asks for.", Read::part,
                 "Table A.1: the four cases (Steel Buildings in Europe, Part 3, 7.2.1) and B2 (New Steel Construction, "
                 "AD 484) on pages, the rest from memory, fairly sure"},
@@ -50,7 +60,8 @@ void add_loads(std::vector<Rule>& rules, const std::string& space) {
         {{"roof_load_kpa", "s", "mu C_e C_t s_k"}},
         [](Pressure s_k, double shape, double exposure, double thermal) {
             return roof_load_5_2(s_k, shape, exposure, thermal);
-        });
+        },
+        fast_load);
     add(rules, {space, "exceptional_fall_load", clause_5_2,
                 "Snow load on a slope after an exceptional fall, accidental situations.", Read::page,
                 std::string("Eq. 5.2 (") + steel_buildings + ")"},
@@ -58,13 +69,17 @@ void add_loads(std::vector<Rule>& rules, const std::string& space) {
         {{"roof_load_kpa", "s", "mu C_e C_t s_Ad"}},
         [](Pressure s_ad, double shape, double exposure, double thermal) {
             return exceptional_fall_load_5_2(s_ad, shape, exposure, thermal);
-        });
+        },
+        fast_load);
     add(rules, {space, "exceptional_drift_load", clause_5_2,
                 "Snow load of an exceptional drift of Annex B, accidental situations.", Read::page,
                 std::string("Eq. 5.3 (") + steel_buildings + ")"},
         {{"ground_snow_kpa", "s_k", "ground snow load, 0 to 100"}, {"shape_coefficient", "mu", "of Annex B, 0 to 8"}},
         {{"roof_load_kpa", "s", "mu s_k"}},
-        [](Pressure s_k, double shape) { return exceptional_drift_load_5_2(s_k, shape); });
+        [](Pressure s_k, double shape) { return exceptional_drift_load_5_2(s_k, shape); },
+        [](double s_k, double shape) {
+            return fast(within(s_k, 0.0, limit::ground_high) * within(shape, 0.0, 8.0), shape * s_k);
+        });
 }
 
 }  // namespace

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: BSD-3-Clause
 #include "coverframe/actions/en1991_1_3_annex_b.hpp"
 
+#include <algorithm>
+
 #include "actions/catalogue/en1991_1_3_parts.hpp"
 
 namespace coverframe::catalogue {
@@ -13,6 +15,12 @@ const char* const space = "en1991_1_3";
 Text ground() { return {"ground_snow_kpa", "s_k", "ground snow load, more than 0, to 100"}; }
 Text height_limit() { return {"height_limit", "k", "2 h/s_k"}; }
 Text wall_supply() { return {"supply", "r", "2 max(b_1, b_2)/l_s"}; }
+
+constexpr double fast_width(double b) { return within(b, argument::smallest, limit::width_high); }
+constexpr double fast_height(double h) { return within(h, argument::smallest, limit::height_high); }
+constexpr double fast_ground(double s_k) { return within(s_k, above_zero, limit::ground_high); }
+constexpr double fast_wall_length(double h, double b_1) { return std::min(std::min(5.0 * h, b_1), 15.0); }
+constexpr double least_of(double k, double r, double most) { return std::min(std::min(k, r), most); }
 
 void add_valleys(std::vector<Rule>& rules) {
     add(rules, {space, "exceptional_valley_drift", annex_B_2, "Exceptional drift in a valley.", Read::fair,
@@ -30,13 +38,23 @@ void add_valleys(std::vector<Rule>& rules) {
         [](Pressure s_k, Length h, Length b_1, Length b_2, Length b_3) {
             const ExceptionalValleyDrift drift = valley_drift_B_2(s_k, h, b_1, b_2, b_3);
             return std::tuple{drift.first_length, drift.second_length, drift.height, drift.supply, drift.coefficient};
+        },
+        [](double s_k, double h, double b_1, double b_2, double b_3) {
+            const double k = 2.0 * h / s_k;
+            const double r = 2.0 * b_3 / (b_1 + b_2);
+            return fast(fast_ground(s_k) * fast_height(h) * fast_width(b_1) * fast_width(b_2) *
+                            within(b_3, argument::smallest, 3.0 * limit::width_high),
+                        b_1, b_2, k, r, least_of(k, r, 5.0));
         });
     add(rules, {space, "all_valleys", annex_B_2, "Most snow in all valleys of a roof at once, per metre along them.",
                 Read::fair, "from memory"},
         {{"ground_snow_kpa", "s_k", "ground snow load, 0 to 100"},
          {"length_m", "L", "of the roof across the valleys, up to 1000"}},
         {{"all_drifts_kn_per_m", "S", "s_k L"}},
-        [](Pressure s_k, Length length) { return all_valleys_B_2(s_k, length); });
+        [](Pressure s_k, Length length) { return all_valleys_B_2(s_k, length); },
+        [](double s_k, double length) {
+            return fast(within(s_k, 0.0, limit::ground_high) * fast_width(length), s_k * length);
+        });
 }
 
 void add_walls(std::vector<Rule>& rules) {
@@ -53,6 +71,13 @@ void add_walls(std::vector<Rule>& rules) {
         [](Pressure s_k, Length h, Length b_1, Length b_2) {
             const ExceptionalWallDrift drift = parapet_drift_B_4(s_k, h, b_1, b_2);
             return std::tuple{drift.length, drift.height, drift.supply, drift.coefficient};
+        },
+        [](double s_k, double h, double b_1, double b_2) {
+            const double l_s = fast_wall_length(h, b_1);
+            const double k = 2.0 * h / s_k;
+            const double r = 2.0 * std::max(b_1, b_2) / l_s;
+            return fast(fast_ground(s_k) * fast_height(h) * fast_width(b_1) * fast_width(b_2), l_s, k, r,
+                        least_of(k, r, 8.0));
         });
     add(rules, {space, "exceptional_abutting_drift", annex_B_3,
                 "Exceptional drift on a lower roof against taller works.", Read::fair,
@@ -72,6 +97,15 @@ void add_walls(std::vector<Rule>& rules) {
             const ExceptionalAbuttingDrift drift = abutting_drift_B_3(s_k, h, b_1, b_2, a);
             return std::tuple{drift.level.length,      drift.level.height, drift.level.supply,
                               drift.level.coefficient, drift.mu_1,         drift.mu_2};
+        },
+        [](double s_k, double h, double b_1, double b_2, double a) {
+            const double l_s = fast_wall_length(h, b_1);
+            const double k = 2.0 * h / s_k;
+            const double r = 2.0 * std::max(b_1, b_2) / l_s;
+            const double mu = least_of(k, r, 8.0);
+            return fast(fast_ground(s_k) * fast_height(h) * fast_width(b_1) * fast_width(b_2) * within(a, 0.0, 90.0),
+                        l_s, k, r, mu, mu * std::clamp((30.0 - a) / 15.0, 0.0, 1.0),
+                        mu * std::clamp((60.0 - a) / 30.0, 0.0, 1.0));
         });
 }
 
@@ -81,7 +115,11 @@ void add_obstructions(std::vector<Rule>& rules) {
         {{"obstruction_height_m", "h", "height of the obstruction, up to 200"},
          {"obstruction_width_m", "w", "across the wind; up to 2 if h is over 1"}},
         {{"height_m", "h_d", "h up to 1 m, min(h, w) above"}},
-        [](Length h, Length w) { return obstruction_height_B_4(h, w); });
+        [](Length h, Length w) { return obstruction_height_B_4(h, w); },
+        [](double h, double w) {
+            return fast(fast_height(h) * within(w, argument::smallest, h <= 1.0 ? limit::width_high : 2.0),
+                        h <= 1.0 ? h : std::min(h, w));
+        });
     add(rules, {space, "exceptional_obstruction_drift", annex_B_4,
                 "Exceptional drift on one side of a local projection or obstruction.", Read::fair,
                 "Figure B.3, from memory"},
@@ -92,6 +130,10 @@ void add_obstructions(std::vector<Rule>& rules) {
         [](Pressure s_k, Length h, Length b) {
             const ExceptionalObstructionDrift drift = obstruction_drift_B_4(s_k, h, b);
             return std::tuple{drift.length, drift.height, drift.coefficient};
+        },
+        [](double s_k, double h, double b) {
+            const double k = 2.0 * h / s_k;
+            return fast(fast_ground(s_k) * fast_height(h) * fast_width(b), std::min(5.0 * h, b), k, std::min(k, 5.0));
         });
 }
 

@@ -6,7 +6,13 @@
 //         {{"flat_load_kpa", "p_f", "0.7 C_e C_t I_s p_g"}},
 //         [](Pressure p_g, double c_e, double c_t, double i_s) { return asce7_16::flat_load_7_3(p_g, c_e, c_t, i_s); });
 //
-// The lambda captures nothing. The measure of each value follows from its type; an enumeration needs a function
+// A rule of plain arithmetic may be followed by a fast form of it for arrays, see fast.hpp:
+//
+//         [](double p_g, double c_e, double c_t, double i_s) {
+//             return fast(within(p_g, 0.0, 100.0) * within(c_e, 0.5, 1.5) * ..., 0.7 * c_e * c_t * i_s * p_g);
+//         });
+//
+// The lambdas capture nothing. The measure of each value follows from its type; an enumeration needs a function
 // `choices_of(Enumeration)` beside it that gives the words of its values from 0 on, as an array of const char*. A rule
 // with several results gives a std::tuple. `add` checks the entry (keyword endings, number of texts) and throws
 // std::logic_error at the first look at the catalogue, so a wrong entry fails every test.
@@ -19,6 +25,7 @@
 #include <utility>
 #include <vector>
 
+#include "actions/catalogue/fast.hpp"
 #include "coverframe/actions/rule.hpp"
 #include "coverframe/units/crossing.hpp"
 
@@ -106,6 +113,13 @@ void loop(const RuleColumn* arguments, std::size_t count, double* const* results
     }
 }
 
+template <class Call, class Result, class... Argument>
+constexpr RuleLoop loop_of(Result (*)(Argument...)) {
+    return [](const RuleColumn* columns, std::size_t count, double* const* out, std::size_t& at) {
+        loop<Call, Result, Argument...>(columns, count, out, at, std::index_sequence_for<Argument...>{});
+    };
+}
+
 template <class T>
 void describe(RuleValue& value) {
     value.measure = Slot<T>::measure;
@@ -145,14 +159,12 @@ void check(const Rule& rule);
 
 template <class Call, class Result, class... Argument>
 void add_call(std::vector<Rule>& rules, const Head& head, const std::vector<Text>& arguments,
-              const std::vector<Text>& results, Call, Result (*)(Argument...)) {
+              const std::vector<Text>& results, Result (*call)(Argument...)) {
     Rule rule = rule_of(head, arguments, results, sizeof...(Argument), Give<Result>::count);
     std::size_t k = 0;
     (describe<Argument>(rule.arguments[k++]), ...);
     rule.results = Give<Result>::described(std::move(rule.results));
-    rule.loop = [](const RuleColumn* columns, std::size_t count, double* const* out, std::size_t& at) {
-        loop<Call, Result, Argument...>(columns, count, out, at, std::index_sequence_for<Argument...>{});
-    };
+    rule.loop = rule.by_item = loop_of<Call>(call);
     check(rule);
     rules.push_back(std::move(rule));
 }
@@ -161,7 +173,28 @@ void add_call(std::vector<Rule>& rules, const Head& head, const std::vector<Text
 template <class Call>
 void add(std::vector<Rule>& rules, const Head& head, const std::vector<Text>& arguments,
          const std::vector<Text>& results, Call call) {
-    add_call(rules, head, arguments, results, call, +call);
+    add_call<Call>(rules, head, arguments, results, +call);
+}
+
+template <class Form, class Call, std::size_t result_count, class... Argument, class Result, class... Taken>
+RuleLoop fast_loop(Fast<result_count> (*)(Argument...), Result (*)(Taken...)) {
+    static_assert(sizeof...(Argument) == sizeof...(Taken), "a fast form takes what its rule takes");
+    static_assert(result_count == Give<Result>::count, "a fast form gives what its rule gives");
+    static_assert((std::is_same_v<Argument, std::conditional_t<std::is_enum_v<Taken> || std::is_same_v<Taken, bool>,
+                                                               Taken, double>> && ...),
+                  "a fast form takes numbers, and choices and truths as its rule does");
+    return [](const RuleColumn* columns, std::size_t count, double* const* out, std::size_t& at) {
+        constexpr RuleLoop by_item = loop_of<Call>(static_cast<Result (*)(Taken...)>(nullptr));
+        FastLoop<Form, result_count, Argument...>::run(columns, count, out, at, by_item);
+    };
+}
+
+/// Enters one rule with a fast form.
+template <class Call, class Form>
+void add(std::vector<Rule>& rules, const Head& head, const std::vector<Text>& arguments,
+         const std::vector<Text>& results, Call call, Form form) {
+    add_call<Call>(rules, head, arguments, results, +call);
+    rules.back().loop = fast_loop<Form, Call>(+form, +call);
 }
 
 // One function a document, in the file of its name.

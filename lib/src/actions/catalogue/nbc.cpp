@@ -1,6 +1,10 @@
 // SPDX-License-Identifier: BSD-3-Clause
 #include "actions/catalogue/nbc.hpp"
 
+#include <algorithm>
+#include <cmath>
+
+#include "actions/catalogue/elementary.hpp"
 #include "coverframe/actions/nbc.hpp"
 
 namespace coverframe::catalogue {
@@ -27,6 +31,19 @@ Text slope() { return {"slope_deg", "slope", "of the cover, 0 to 90"}; }
 Text peak() { return {"peak_factor", "C_a0", "at the wall, from 1"}; }
 Text drift_length() { return {"drift_length_m", "x_d", "over which the drift falls off, from 0"}; }
 
+constexpr double fast_ground(double snow) { return within(snow, 0.0, limit::ground_high); }
+constexpr double fast_weight(double gamma) { return within(gamma, limit::weight_low, limit::weight_high); }
+constexpr double fast_basic(double c_b) { return within(c_b, limit::basic_low, limit::basic_high); }
+constexpr double fast_wind(double c_w) { return within(c_w, limit::wind_low, limit::wind_high); }
+constexpr double fast_length(double length) { return within(length, 0.0, argument::largest); }
+constexpr double fast_drift(double c_a0, double x_d, double x) {
+    const double falling = c_a0 - (c_a0 - 1.0) * (x / x_d);
+    return x >= x_d ? 1.0 : falling;
+}
+constexpr double fast_drift_covered(double c_a0, double x_d, double x) {
+    return within(c_a0, 1.0, argument::largest) * fast_length(x_d) * fast_length(x);
+}
+
 void add_factors(std::vector<Rule>& rules, const NbcEdition& edition) {
     add(rules,
         head(edition, "importance_factor", "4.1.6.2", "Importance factor on snow.", Read::sure, "Table 4.1.6.2.-A"),
@@ -39,13 +56,22 @@ void add_factors(std::vector<Rule>& rules, const NbcEdition& edition) {
              ontario_4_1_6_2()),
         {{"width_m", "w", "smaller plan size, over 0"}, {"length_m", "l", "larger plan size, not under w"}},
         {{"characteristic_length_m", "l_c", "2 w - w^2/l"}},
-        [](Length width, Length length) { return characteristic_length_4_1_6_2(width, length); });
+        [](Length width, Length length) { return characteristic_length_4_1_6_2(width, length); },
+        [](double w, double l) {
+            return fast(within(w, argument::smallest, argument::largest) * within(l, w, argument::largest),
+                        2.0 * w - w * (w / l));
+        });
     add(rules,
         head(edition, "basic_factor", "4.1.6.2", "Basic roof snow load factor.", Read::page,
              ontario_4_1_6_2() + ", which prints the same sign before both lines"),
         {{"characteristic_length_m", "l_c", "of the roof, from 0"}, wind()},
         {{"basic_factor", "C_b", "0.8 for l_c <= 70/C_w^2, else {1 - (1 - 0.8 C_w) exp[-(l_c C_w^2 - 70)/100]}/C_w"}},
-        [](Length length, double c_w) { return basic_factor_4_1_6_2(length, c_w); });
+        [](Length length, double c_w) { return basic_factor_4_1_6_2(length, c_w); },
+        [](double length, double c_w) {
+            const double beyond = length * c_w * c_w - 70.0;
+            const double large = (1.0 - (1.0 - 0.8 * c_w) * fast_exp(std::max(-beyond / 100.0, -700.0))) / c_w;
+            return fast(fast_length(length) * fast_wind(c_w), beyond <= 0.0 ? 0.8 : large);
+        });
     add(rules,
         head(edition, "wind_factor", "4.1.6.2", "Wind exposure factor.", Read::part,
              ontario_4_1_6_2() + "; that accumulations are left out is from memory, sure"),
@@ -65,6 +91,10 @@ void add_factors(std::vector<Rule>& rules, const NbcEdition& edition) {
         {{"distance_m", "a", "10 (h_o - C_b C_w S_s/gamma), not under 0"}},
         [](Length height, Pressure snow, UnitWeight gamma, double c_b, double c_w) {
             return obstruction_distance_4_1_6_2(height, snow, gamma, c_b, c_w);
+        },
+        [](double height, double snow, double gamma, double c_b, double c_w) {
+            return fast(fast_length(height) * fast_ground(snow) * fast_weight(gamma) * fast_basic(c_b) * fast_wind(c_w),
+                        10.0 * std::max(0.0, height - c_b * c_w * snow / gamma));
         });
     add(rules,
         head(edition, "slope_factor", "4.1.6.2", "Slope factor.", Read::page,
@@ -77,6 +107,13 @@ void add_factors(std::vector<Rule>& rules, const NbcEdition& edition) {
           "gathers"}},
         [](Angle angle, Surface surface, Accumulation accumulation) {
             return slope_factor_4_1_6_2(angle, surface, accumulation);
+        },
+        [](double angle, Surface surface, Accumulation accumulation) {
+            const bool slippery = surface == Surface::unobstructed_slippery;
+            const double none = slippery ? 60.0 : 70.0;
+            const double falls_over = slippery ? 45.0 : 40.0;
+            const double factor = std::clamp((none - angle) / falls_over, 0.0, 1.0);
+            return fast(within(angle, 0.0, 90.0), accumulation == Accumulation::gathered ? 1.0 : factor);
         });
 }
 
@@ -97,6 +134,14 @@ void add_loads(std::vector<Rule>& rules, const NbcEdition& edition) {
         [](Pressure snow, Pressure rain, double i_s, double c_b, double c_w, double c_s, double c_a) {
             const SpecifiedLoad load = specified_load_4_1_6_2(snow, rain, i_s, {c_b, c_w, c_s, c_a});
             return std::tuple(load.snow, load.rain, load.load);
+        },
+        [](double ground, double rain, double i_s, double c_b, double c_w, double c_s, double c_a) {
+            const double snow = c_b * c_w * c_s * c_a * ground;
+            const double held = std::min(rain, snow);
+            return fast(fast_ground(ground) * within(rain, 0.0, limit::ground_high) *
+                            within(i_s, limit::importance_low, limit::importance_high) * fast_basic(c_b) *
+                            fast_wind(c_w) * within(c_s, 0.0, 1.0) * within(c_a, 0.0, argument::largest),
+                        snow, held, i_s * (snow + held));
         });
     add(rules,
         head(edition, "partial_loading", "4.1.6.3",
@@ -105,12 +150,17 @@ void add_loads(std::vector<Rule>& rules, const NbcEdition& edition) {
         {slope()},
         {{"applies", "applies", "slope <= 15 deg"},
          {"rest_share", "share", "0.5 of the load with C_a = 1, while one part carries all of it"}},
-        [](Angle angle) { return std::tuple(partial_applies_4_1_6_3(angle), double(partial_share_4_1_6_3)); });
+        [](Angle angle) { return std::tuple(partial_applies_4_1_6_3(angle), double(partial_share_4_1_6_3)); },
+        [](double angle) {
+            return fast(within(angle, 0.0, 90.0), one_if(from_deg(angle) <= from_deg(15.0)),
+                        double(partial_share_4_1_6_3));
+        });
     add(rules,
         head(edition, "unbalanced_applies", "4.1.6.9", "Whether a gable has an unbalanced case.", Read::sure,
              "from memory"),
         {slope()}, {{"applies", "applies", "slope > 15 deg"}},
-        [](Angle angle) { return unbalanced_applies_4_1_6_9(angle); });
+        [](Angle angle) { return unbalanced_applies_4_1_6_9(angle); },
+        [](double angle) { return fast(within(angle, 0.0, 90.0), one_if(from_deg(angle) > from_deg(15.0))); });
     add(rules,
         head(edition, "unbalanced_gable", "4.1.6.9", "Accumulation factors of an unbalanced gable.", Read::part,
              "the 1.25 on a page (eng-tips.com, thread 370069), ramp and empty side from memory, sure"),
@@ -119,6 +169,10 @@ void add_loads(std::vector<Rule>& rules, const NbcEdition& edition) {
          {"downwind_factor", "C_a", "0.25 + slope/20 from 15 to 20 deg, 1.25 from there"}},
         [](Angle angle) {
             return std::tuple(double(upwind_accumulation_4_1_6_9), downwind_accumulation_4_1_6_9(angle));
+        },
+        [](double angle) {
+            return fast(within(angle, 15.0, 90.0), double(upwind_accumulation_4_1_6_9),
+                        1.0 + 0.25 * std::min((angle - 15.0) / 5.0, 1.0));
         });
     add(rules,
         head(edition, "combination", "4.1.3.2", "Factors of a combination for strength.", Read::sure, "Table 4.1.3.2"),
@@ -140,7 +194,8 @@ void add_drifts(std::vector<Rule>& rules, const NbcEdition& edition) {
         head(edition, "unit_weight", "4.1.6.13", "Unit weight of drifted snow.", Read::fair,
              "from memory; that 2015 brought a method in was read (Commentary G, list of changes)"),
         {ground_snow()}, {{"unit_weight_kn_per_m3", "gamma", "0.43 S_s + 2.2, at most 4.0"}},
-        [](Pressure snow) { return unit_weight_4_1_6_13(snow); });
+        [](Pressure snow) { return unit_weight_4_1_6_13(snow); },
+        [](double snow) { return fast(fast_ground(snow), std::min(0.43 * snow + 2.2, 4.0)); });
     add(rules,
         head(edition, "step_drift", "4.1.6.5", "Drift on a roof below a step.", Read::page,
              ontario_4_1_6_5() + ", which prints \"5 h0\" for 5 h_p'"),
@@ -161,6 +216,17 @@ void add_drifts(std::vector<Rule>& rules, const NbcEdition& edition) {
            double c_ws) {
             const StepDrift d = step_drift_4_1_6_5({snow, gamma, height, c_b, source, length, parapet, c_ws});
             return std::tuple(d.parapet, d.fetch, d.drift.peak, d.drift.length);
+        },
+        [](double snow, double gamma, double h, double c_b, StepCase source, double l_cs, double h_p, double c_ws) {
+            const double beta = source == StepCase::I ? 1.0 : 0.67;
+            const double standing = std::clamp(h_p - 0.8 * snow / gamma, 0.0, l_cs / 5.0);
+            const double trapped = std::max(0.0, l_cs - 5.0 * standing);
+            const double unlimited = 0.35 * beta * std::sqrt(gamma * trapped / snow) + c_b;
+            const double fetch = c_ws < 1.0 ? unlimited : std::min(unlimited, 5.0);
+            const double peak = std::max(1.0, std::min(beta * gamma * h / (c_b * snow), fetch / c_b));
+            return fast(within(snow, above_zero, limit::ground_high) * fast_weight(gamma) * fast_length(h) *
+                            fast_basic(c_b) * fast_length(l_cs) * fast_length(h_p) * fast_wind(c_ws),
+                        standing, fetch, peak, 5.0 * (c_b * snow / gamma) * (peak - 1.0));
         });
     add(rules,
         head(edition, "drift_accumulation", "4.1.6.5", "Accumulation factor at a distance from the wall.", Read::page,
@@ -169,6 +235,9 @@ void add_drifts(std::vector<Rule>& rules, const NbcEdition& edition) {
         {{"accumulation_factor", "C_a", "C_a0 - (C_a0 - 1) x/x_d to x_d, then 1"}},
         [](double c_a0, Length x_d, Length x) {
             return accumulation_4_1_6_5({c_a0, x_d}, x);
+        },
+        [](double c_a0, double x_d, double x) {
+            return fast(fast_drift_covered(c_a0, x_d, x), fast_drift(c_a0, x_d, x));
         });
     add(rules,
         head(edition, "adjacent_accumulation", "4.1.6.6", "Accumulation factor beside a higher building across a gap.",
@@ -180,12 +249,18 @@ void add_drifts(std::vector<Rule>& rules, const NbcEdition& edition) {
         {{"accumulation_factor", "C_a", "C_a0 - (C_a0 - 1) x/x_d to x_d, then 1; 1 if the gap is over 5 m"}},
         [](double c_a0, Length x_d, Length gap, Length x) {
             return adjacent_accumulation_4_1_6_6({c_a0, x_d}, gap, x);
+        },
+        [](double c_a0, double x_d, double gap, double x) {
+            const double accumulation = fast_drift(c_a0, x_d, x);
+            return fast(fast_drift_covered(c_a0, x_d, x) * fast_length(gap),
+                        gap <= in_m(widest_gap_4_1_6_6) ? accumulation : 1.0);
         });
     const Text longest{"longest_m", "l_0", "longest level size of the projection, from 0"};
     add(rules,
         head(edition, "projection_counts", "4.1.6.7", "Whether a projection is long enough to count.", Read::fair,
              "from memory"),
-        {longest}, {{"counts", "counts", "l_0 > 3 m"}}, [](Length l_0) { return projection_counts_4_1_6_7(l_0); });
+        {longest}, {{"counts", "counts", "l_0 > 3 m"}}, [](Length l_0) { return projection_counts_4_1_6_7(l_0); },
+        [](double l_0) { return fast(fast_length(l_0), one_if(l_0 > 3.0)); });
     add(rules, head(edition, "projection_drift", "4.1.6.7", "Drift beside a projection.", Read::fair, "from memory"),
         {ground_snow(), unit_weight(), {"height_m", "h", "of the projection above the roof, from 0"}, longest, basic()},
         {{"peak_factor", "C_a0", "min[0.67 gamma h/(C_b S_s), gamma l_0/(7.5 C_b S_s) + 1], not under 1"},
@@ -193,6 +268,13 @@ void add_drifts(std::vector<Rule>& rules, const NbcEdition& edition) {
         [](Pressure snow, UnitWeight gamma, Length height, Length l_0, double c_b) {
             const Drift drift = projection_drift_4_1_6_7(snow, gamma, height, l_0, c_b);
             return std::tuple(drift.peak, drift.length);
+        },
+        [](double snow, double gamma, double height, double l_0, double c_b) {
+            const double on_roof = c_b * snow;
+            const double peak = std::min(0.67 * gamma * height / on_roof, gamma * l_0 / (7.5 * on_roof) + 1.0);
+            return fast(within(snow, above_zero, limit::ground_high) * fast_weight(gamma) * fast_length(height) *
+                            fast_length(l_0) * fast_basic(c_b),
+                        std::max(1.0, peak), std::min(3.35 * height, 2.0 * l_0 / 3.0));
         });
     add(rules,
         head(
@@ -203,7 +285,8 @@ void add_drifts(std::vector<Rule>& rules, const NbcEdition& edition) {
         {{"upper_load_kpa", "S", "on the upper roof with C_s = 1, 0 to 1000"},
          {"run_m", "b", "level length that slopes towards the lower roof, from 0"}},
         {{"sliding_total_kn_per_m", "T", "0.5 S b"}},
-        [](Pressure load, Length run) { return sliding_total_4_1_6_11(load, run); });
+        [](Pressure load, Length run) { return sliding_total_4_1_6_11(load, run); },
+        [](double load, double run) { return fast(within(load, 0.0, 1000.0) * fast_length(run), 0.5 * load * run); });
 }
 
 }  // namespace
