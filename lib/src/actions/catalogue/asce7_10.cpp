@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "actions/catalogue/asce7_fast.hpp"
 #include "actions/catalogue/asce7_shared.hpp"
 
 namespace coverframe::catalogue {
@@ -22,7 +23,10 @@ void add_heights(std::vector<Rule>& rules) {
                 "Fig. 7-9 (O'Rourke, Guide to ASCE 7-10, Example 6-2); the least fetch from memory", us_units},
         {ground_50_years, fetch_argument},
         {{"drift_height_m", "h_d", drift_height("l_u")}},
-        [](Pressure p_g, Length l_u) { return drift_height_7_7(p_g, l_u); });
+        [](Pressure p_g, Length l_u) { return drift_height_7_7(p_g, l_u); },
+        [](double p_g, double l_u) {
+            return fast(fast_ground(p_g) * fast_fetch(l_u), fast_height_of_figure(p_g, l_u));
+        });
     add(rules, {space, "unbalanced_gable", clause_7_6_1,
                 "Unbalanced load of a gable of any framing but simple rafters.", Read::part,
                 "0.3 p_s and the intensity on a page (O'Rourke, Guide to ASCE 7-10, Example 6-2), the length from "
@@ -31,6 +35,9 @@ void add_heights(std::vector<Rule>& rules) {
         [](Pressure p_s, Pressure p_g, Angle slope, Length ridge) {
             const Gable gable{.sloped_load = p_s, .ground_load = p_g, .slope = slope, .eave_to_ridge = ridge};
             return gable_numbers(p_g, slope, ridge, unbalanced_gable_7_6_1(gable));
+        },
+        [](double p_s, double p_g, double slope, double ridge) {
+            return fast_gable(1.0, p_s, p_g, slope, ridge, fast_height_of_figure(p_g, fast_gable_fetch(ridge)));
         });
 }
 
@@ -49,6 +56,10 @@ void add_drifts(std::vector<Rule>& rules) {
             return std::tuple(unit_weight_7_7(p_g), d.balanced_depth, d.clear_height, all.leeward, all.windward,
                               std::max(all.leeward, all.windward), d.needed, d.height, d.width, d.peak,
                               Pressure(p_b + d.peak), d.at_end);
+        },
+        [](double p_g, double p_b, double step, double upper, double lower) {
+            return fast_step(fast_fetch(upper), p_g, p_b, step, lower, fast_height_of_figure(p_g, upper),
+                             0.75 * fast_height_of_figure(p_g, lower));
         });
     add(rules, {space, "projection_drift", clause_7_8, "Drift at a parapet, or at a projection that needs one.",
                 Read::sure, "7.8", us_units},
@@ -61,6 +72,9 @@ void add_drifts(std::vector<Rule>& rules) {
             const Length height = asce7::windward_share_7_7_1 * drift_height_7_7(p_g, l_u);
             return std::tuple(unit_weight_7_7(p_g), d.balanced_depth, d.clear_height, height, d.needed, d.height,
                               d.width, d.peak, Pressure(p_b + d.peak), d.at_end);
+        },
+        [](double p_g, double p_b, double step, double l_u, double lower) {
+            return fast_wall(fast_fetch(l_u), p_g, p_b, step, lower, 0.75 * fast_height_of_figure(p_g, l_u));
         });
 }
 
@@ -76,6 +90,9 @@ void add_gap_drifts(std::vector<Rule>& rules) {
             const GapDrift d = leeward_drift_over_gap_7_7_2({gap, step, lower}, p_g, higher);
             return std::tuple(unit_weight_7_7(p_g), drift_height_7_7(p_g, higher), d.needed, d.height, d.length,
                               d.peak, d.at_end);
+        },
+        [](double p_g, double gap, double step, double higher, double lower) {
+            return fast_leeward_gap(fast_fetch(higher), p_g, gap, step, lower, fast_height_of_figure(p_g, higher));
         });
     add(rules, {space, "windward_drift_over_gap", clause_7_7_2,
                 "Drift of the lower structure's own snow against a higher one beyond a gap.", Read::fair, "7.7.2",
@@ -93,6 +110,9 @@ void add_gap_drifts(std::vector<Rule>& rules) {
             const Length height = asce7::windward_share_7_7_1 * drift_height_7_7(p_g, lower);
             return std::tuple(unit_weight_7_7(p_g), h_b, Length(step - h_b), height, d.needed, d.height, d.length,
                               d.peak, d.at_end);
+        },
+        [](double p_g, double p_b, double gap, double step, double lower) {
+            return fast_windward_gap(1.0, p_g, p_b, gap, step, lower, 0.75 * fast_height_of_figure(p_g, lower));
         });
 }
 

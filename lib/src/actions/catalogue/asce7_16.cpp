@@ -2,7 +2,9 @@
 #include "coverframe/actions/asce7_16.hpp"
 
 #include <algorithm>
+#include <cmath>
 
+#include "actions/catalogue/asce7_fast.hpp"
 #include "actions/catalogue/asce7_shared.hpp"
 
 namespace coverframe::catalogue {
@@ -12,6 +14,11 @@ namespace {
 std::string drift_height(const std::string& l) {
     return "sqrt(I_s) (0.43 " + l + "^(1/3) (p_g + 10)^(1/4) - 1.5), " + l + " at least 20 ft; at most sqrt(I_s p_g " + l +
            "/(4 gamma))";
+}
+
+/// As the rule of that name [m].
+double fast_height(double p_g, double l_u, double i_s) {
+    return std::min(std::sqrt(i_s) * fast_height_of_figure(p_g, l_u), fast_height_cap(p_g, l_u, i_s));
 }
 
 using namespace asce7_16;
@@ -24,7 +31,10 @@ void add_heights(std::vector<Rule>& rules) {
                 "fetch and cap from memory", us_units},
         {ground_50_years, fetch_argument, importance_argument},
         {{"drift_height_m", "h_d", drift_height("l_u")}},
-        [](Pressure p_g, Length l_u, double i_s) { return drift_height_7_6(p_g, l_u, i_s); });
+        [](Pressure p_g, Length l_u, double i_s) { return drift_height_7_6(p_g, l_u, i_s); },
+        [](double p_g, double l_u, double i_s) {
+            return fast(fast_ground(p_g) * fast_fetch(l_u) * fast_importance(i_s), fast_height(p_g, l_u, i_s));
+        });
     add(rules, {space, "unbalanced_gable", clause_7_6_1,
                 "Unbalanced load of a gable of any framing but simple rafters.", Read::part,
                 "0.3 p_s and the intensity on a page (O'Rourke, Guide to ASCE 7-10, Example 6-2), the length from "
@@ -33,6 +43,10 @@ void add_heights(std::vector<Rule>& rules) {
         [](Pressure p_s, Pressure p_g, Angle slope, Length ridge, double i_s) {
             const Gable gable{.sloped_load = p_s, .ground_load = p_g, .slope = slope, .eave_to_ridge = ridge};
             return gable_numbers(p_g, slope, ridge, unbalanced_gable_7_6_1(gable, i_s));
+        },
+        [](double p_s, double p_g, double slope, double ridge, double i_s) {
+            return fast_gable(fast_importance(i_s), p_s, p_g, slope, ridge,
+                              fast_height(p_g, fast_gable_fetch(ridge), i_s));
         });
 }
 
@@ -51,6 +65,11 @@ void add_drifts(std::vector<Rule>& rules) {
             return std::tuple(unit_weight_7_7(p_g), d.balanced_depth, d.clear_height, all.leeward, all.windward,
                               std::max(all.leeward, all.windward), d.needed, d.height, d.width, d.peak,
                               Pressure(p_b + d.peak), d.at_end);
+        },
+        [](double p_g, double p_b, double step, double upper, double lower, double i_s) {
+            return fast_step(fast_fetch(upper) * fast_importance(i_s), p_g, p_b, step, lower,
+                             std::min(fast_height(p_g, upper, i_s), 0.6 * lower),
+                             0.75 * fast_height(p_g, lower, i_s));
         });
     add(rules, {space, "projection_drift", clause_7_8, "Drift at a parapet, or at a projection that needs one.",
                 Read::sure, "7.8", us_units},
@@ -63,6 +82,10 @@ void add_drifts(std::vector<Rule>& rules) {
             const Length height = asce7::windward_share_7_7_1 * drift_height_7_6(p_g, l_u, i_s);
             return std::tuple(unit_weight_7_7(p_g), d.balanced_depth, d.clear_height, height, d.needed, d.height,
                               d.width, d.peak, Pressure(p_b + d.peak), d.at_end);
+        },
+        [](double p_g, double p_b, double step, double l_u, double lower, double i_s) {
+            return fast_wall(fast_fetch(l_u) * fast_importance(i_s), p_g, p_b, step, lower,
+                             0.75 * fast_height(p_g, l_u, i_s));
         });
 }
 
@@ -78,6 +101,10 @@ void add_gap_drifts(std::vector<Rule>& rules) {
             const GapDrift d = leeward_drift_over_gap_7_7_2({gap, step, lower}, p_g, higher, i_s);
             return std::tuple(unit_weight_7_7(p_g), drift_height_7_6(p_g, higher, i_s), d.needed, d.height, d.length,
                               d.peak, d.at_end);
+        },
+        [](double p_g, double gap, double step, double higher, double lower, double i_s) {
+            return fast_leeward_gap(fast_fetch(higher) * fast_importance(i_s), p_g, gap, step, lower,
+                                    fast_height(p_g, higher, i_s));
         });
     add(rules, {space, "windward_drift_over_gap", clause_7_7_2,
                 "Drift of the lower structure's own snow against a higher one beyond a gap.", Read::fair, "7.7.2",
@@ -95,6 +122,10 @@ void add_gap_drifts(std::vector<Rule>& rules) {
             const Length height = asce7::windward_share_7_7_1 * drift_height_7_6(p_g, lower, i_s);
             return std::tuple(unit_weight_7_7(p_g), h_b, Length(step - h_b), height, d.needed, d.height, d.length,
                               d.peak, d.at_end);
+        },
+        [](double p_g, double p_b, double gap, double step, double lower, double i_s) {
+            return fast_windward_gap(fast_importance(i_s), p_g, p_b, gap, step, lower,
+                                     0.75 * fast_height(p_g, lower, i_s));
         });
 }
 
