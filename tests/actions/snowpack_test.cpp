@@ -190,6 +190,11 @@ TEST_CASE("snowpack: the catalogue") {
     CHECK(close(load.at(1), 0.30 + 0.40 + 0.02 * 8.99269805, 1e-9));
     // by hand: 1 kg on 10 cm by 20 cm, and in a tube of 10 cm: 9.80665e-3/0.02, 9.80665e-3/0.00785398
     CHECK(close(evaluate(rule_named("snowpack.column_load"), std::array{1.0, 0.1, 0.2}).at(0), 0.4903325, 1e-12));
+    // two negative sides make an area, and so does the square of a negative diameter
+    CHECK(code_of([] { return evaluate(rule_named("snowpack.column_load"), std::array{1.0, -0.1, -0.2}); }) ==
+          "snowpack.column_side.range");
+    CHECK(code_of([] { return evaluate(rule_named("snowpack.tube_load"), std::array{1.0, -0.1}); }) ==
+          "snowpack.column_side.range");
     CHECK(close(evaluate(rule_named("snowpack.tube_load"), std::array{1.0, 0.1}).at(0), 1.248621, 1e-6));
     const std::vector<double> depths = evaluate(rule_named("snowpack.depth_of_load"), std::array{0.4, 3.0});
     CHECK(close(depths.at(1), 0.10, 1e-12));

@@ -43,6 +43,14 @@ constexpr double fast_column(double mass, double area) {
     return within(mass, 0.0, 1e4) * within(area, 1e-4, 1000.0);
 }
 
+constexpr double fast_side(double side) { return within(side, above_zero, argument::largest); }
+
+/// A side or diameter of the column: the area alone does not tell that it is negative.
+constexpr Length side_of(Length side) {
+    argument::positive(in_m(side), {"snowpack.column_side.range", "side or diameter of the column", "m"});
+    return side;
+}
+
 constexpr const char* every_source =
     "EN 1991-1-3:2003, Annex E, as quoted (skierniewice.pinb.pl); weather page (mywabashvalley.com); design firm "
     "(sgh.com); insurers' guidance as quoted (deadlinedetroit.com); Colorado Climate Center, 2001; Schmidlin et al., "
@@ -122,9 +130,10 @@ void add_found(std::vector<Rule>& rules) {
          {"width_m", "a", "of the column seen from above, over 0"},
          {"breadth_m", "b", "across it, over 0"}},
         {{"load_kpa", "s", "m g/(a b), g = 9.80665 m/s2"}},
-        [](double mass, Length width, Length breadth) { return load_of_column(mass, width * breadth); },
+        [](double mass, Length width, Length breadth) { return load_of_column(mass, side_of(width) * side_of(breadth)); },
         [](double mass, double width, double breadth) {
-            return fast(fast_column(mass, width * breadth), fast_column_load(mass, width * breadth));
+            return fast(fast_column(mass, width * breadth) * fast_side(width) * fast_side(breadth),
+                        fast_column_load(mass, width * breadth));
         });
     add(rules,
         {space, "tube_load", clause_column, "Load from a weighed column cut with a round tube.", Read::derived,
@@ -132,11 +141,11 @@ void add_found(std::vector<Rule>& rules) {
         {{"mass_kg", "m", "of the column [kg], 0 to 10000"}, {"diameter_m", "D", "of the tube inside, over 0"}},
         {{"load_kpa", "s", "m g/(pi D^2/4), g = 9.80665 m/s2"}}, [](double mass, Length diameter) {
             constexpr double quarter_turn = argument::right_angle;  // pi/2
-            return load_of_column(mass, 0.5 * quarter_turn * diameter * diameter);
+            return load_of_column(mass, 0.5 * quarter_turn * side_of(diameter) * diameter);
         },
         [](double mass, double diameter) {
             const double area = 0.5 * argument::right_angle * diameter * diameter;
-            return fast(fast_column(mass, area), fast_column_load(mass, area));
+            return fast(fast_column(mass, area) * fast_side(diameter), fast_column_load(mass, area));
         });
     add(rules,
         {space, "melt_water_load", clause_water, "Load from the depth of water a column melts to.", Read::page,
