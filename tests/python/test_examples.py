@@ -52,7 +52,7 @@ def test_the_pages_hold_nothing_of_the_machine(repository: Path) -> None:
         text = page.read_text(encoding="utf-8")
         without_pictures = re.sub(r'"image/png": "[^"]*"', "", text)
         assert "execution" not in re.sub(r'"execution_count"', "", without_pictures)
-        assert not re.search(r"(/home/|/root/|/tmp/|/usr/|[A-Z]:\\\\)", without_pictures)
+        assert not re.search(r"(/(?:home|root|tmp|usr)/|[A-Z]:\\\\)", without_pictures)
         assert str(repository) not in text and sys.prefix not in text
         assert not re.search(r"\d{4}-\d\d-\d\d", without_pictures)
 

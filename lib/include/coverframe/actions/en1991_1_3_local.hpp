@@ -21,7 +21,7 @@ struct ProjectionDrift {
     double coefficient = 0;  ///< mu_2 at the obstruction [-], 0.8 to 2
 };
 
-/// Drift at a projection or obstruction: mast stub, wheelhouse, radar arch, upstand.
+/// Drift at a projection or obstruction: stump of a mast, wheelhouse, radar arch, upstand.
 /// mu_2 = gamma h/s_k, from 0.8 to 2.0, gamma = 2 kN/m3; mu_1 = 0.8 away from it; l_s = 2 h, from 5 to 15 m
 /// \param height       h over the cover [m], up to 200 m
 /// \param ground_load  s_k [Pa], more than 0, to 100 kPa
