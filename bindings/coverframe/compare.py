@@ -20,11 +20,11 @@ if TYPE_CHECKING:
 
 __all__ = ["DOCUMENTS", "ComparedDocument", "GroundSnow", "SnowComparison", "compare_snow", "load_by_slope"]
 
-#: Documents a ground load may belong to.
-DOCUMENTS = ("ASCE 7-10", "ASCE 7-16", "ASCE 7-22", "NBC 2015", "NBC 2020", "EN 1991-1-3:2003")
+#: Factors on snow, leading action, for the strength of members: least and greatest, by document.
+_FACTORS = _core.snow_factors()
 
-#: Factor on snow, leading action, for the strength of members; EN 1991-1-3 leaves it to the country.
-_FACTORS = {"ASCE 7-10": 1.6, "ASCE 7-16": 1.6, "ASCE 7-22": 1.0, "NBC 2015": 1.5, "NBC 2020": 1.5}
+#: Documents a ground load may belong to.
+DOCUMENTS = tuple(_FACTORS)
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,9 +71,9 @@ class GroundSnow:
 
     def factored(self, load_kpa: Any, factor: float) -> Any:
         """A snow load that came from this ground load times a factor, refused unless the factor belongs to it."""
-        due = _FACTORS.get(self.document)
-        if (due is not None and factor != due) or not 1.0 <= factor <= 2.0:
-            wanted = "1 to 2" if due is None else f"{due:g}"
+        low, high = _FACTORS[self.document]
+        if not low <= factor <= high:
+            wanted = f"{low:g}" if low == high else f"{low:g} to {high:g}"
             advice = (
                 f"a ground load of {self.document} is at {self.level} level: its factor on snow for strength is "
                 f"{wanted}, not {factor:g}"

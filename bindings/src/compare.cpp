@@ -20,10 +20,21 @@ using namespace pybind11::literals;
 /// Load [kPa], document, risk category, source, rain [kPa], return period [years].
 using Ground = std::tuple<double, std::string, std::string, std::string, std::optional<double>, std::optional<int>>;
 
+constexpr std::array documents{SnowDocument::asce7_10, SnowDocument::asce7_16, SnowDocument::asce7_22,
+                               SnowDocument::nbc2015,  SnowDocument::nbc2020,  SnowDocument::en1991_1_3};
+
+/// Least and greatest factor on snow by name of the document.
+py::dict snow_factors() {
+    py::dict factors;
+    for (const SnowDocument document : documents) {
+        const SnowFactorRange range = snow_factor_range(document);
+        factors[name_of(document)] = py::make_tuple(range.low, range.high);
+    }
+    return factors;
+}
+
 SnowDocument document_named(const std::string& name) {
-    constexpr std::array all{SnowDocument::asce7_10, SnowDocument::asce7_16, SnowDocument::asce7_22,
-                             SnowDocument::nbc2015,  SnowDocument::nbc2020,  SnowDocument::en1991_1_3};
-    for (const SnowDocument document : all) {
+    for (const SnowDocument document : documents) {
         if (name == name_of(document)) return document;
     }
     throw std::invalid_argument("no document is called " + name);
@@ -84,6 +95,7 @@ py::list by_slope(const Plan& plan, const std::optional<Ground>& ground, const N
 }  // namespace
 
 void bind_compare(py::module_& module) {
+    module.def("snow_factors", &snow_factors);
     module.def("compare_snow", &compare);
     module.def("load_by_slope", &by_slope);
 }
