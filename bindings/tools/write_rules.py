@@ -1,23 +1,18 @@
 # SPDX-License-Identifier: BSD-3-Clause
-"""Writes one module of bindings/coverframe for each document of the catalogue.
+"""Writes one Python module for each document of the catalogue of rules; the build runs it.
 
-    python bindings/tools/write_rules.py build/run/python/coverframe [--check]
-
-The folder holds the compiled module. With --check nothing is written; the names of files that would change are printed
-and the exit code is 1.
+    python bindings/tools/write_rules.py <compiled module> <folder to write into>
 """
 
 from __future__ import annotations
 
 import argparse
 import importlib.util
-import sys
 import textwrap
 from pathlib import Path
 from typing import Any, NamedTuple
 
-FOLDER = Path(__file__).resolve().parents[1] / "coverframe"
-MARK = "Written by bindings/tools/write_rules.py from the catalogue of rules; do not edit."
+MARK = "Written by bindings/tools/write_rules.py from the catalogue of rules; changes here are lost."
 
 
 
@@ -150,12 +145,9 @@ def module(space: str, members: list[Rule]) -> str:
     return text
 
 
-def catalogue(folder: Path) -> list[Rule]:
-    """The rules of the compiled module, loaded without the package around it, which may still lack what is written."""
-    found = next(iter(folder.glob("_core*.so")), None) or next(iter(folder.glob("_core*.pyd")), None)
-    if found is None:
-        sys.exit(f"there is no compiled module in {folder}")
-    spec = importlib.util.spec_from_file_location("_core", found)
+def catalogue(compiled: Path) -> list[Rule]:
+    """The rules of the compiled module, loaded without the package around it, which still lacks what is written here."""
+    spec = importlib.util.spec_from_file_location("_core", compiled)
     assert spec is not None and spec.loader is not None
     core: Any = importlib.util.module_from_spec(spec)
     spec.loader.exec_module(core)
@@ -166,31 +158,23 @@ def catalogue(folder: Path) -> list[Rule]:
     return [Rule(*row[:6], values(row[6]), values(row[7])) for row in core.rules()]
 
 
-def modules(rules: list[Rule]) -> dict[Path, str]:
+def modules(rules: list[Rule]) -> dict[str, str]:
+    """Text of each module by its name."""
     spaces: dict[str, list[Rule]] = {}
     for rule in rules:
         spaces.setdefault(rule.space, []).append(rule)
-    return {FOLDER / f"{space}.py": module(space, members) for space, members in spaces.items()}
+    return {space: module(space, members) for space, members in spaces.items()}
 
 
-def main() -> int:
-    parser = argparse.ArgumentParser(description="Writes one module for each document of the catalogue.")
-    parser.add_argument("folder", type=Path, help="holds the compiled module")
-    parser.add_argument("--check", action="store_true", help="write nothing; tell what would change")
+def main() -> None:
+    parser = argparse.ArgumentParser(description="Writes one Python module for each document of the catalogue of rules.")
+    parser.add_argument("compiled", type=Path, help="the compiled module, _core")
+    parser.add_argument("folder", type=Path, help="where the modules go")
     options = parser.parse_args()
-    wanted = modules(catalogue(options.folder))
-    left = [path for path in FOLDER.glob("*.py") if MARK in path.read_text(encoding="utf-8") and path not in wanted]
-    changed = [path for path, text in wanted.items() if not path.exists() or path.read_text(encoding="utf-8") != text]
-    for path in changed + left:
-        print(path.name)
-    if options.check:
-        return 1 if changed or left else 0
-    for path in changed:
-        path.write_text(wanted[path], encoding="utf-8")
-    for path in left:
-        path.unlink()
-    return 0
+    options.folder.mkdir(parents=True, exist_ok=True)
+    for name, text in modules(catalogue(options.compiled)).items():
+        (options.folder / f"{name}.py").write_text(text, encoding="utf-8")
 
 
 if __name__ == "__main__":
-    sys.exit(main())
+    main()
