@@ -181,7 +181,7 @@ void add_couple(FrameModel& model, int node, std::size_t axis, double moment) {
     }
 }
 
-void read_node_loads(FrameModel& model, const Input& input) {
+void read_frame_loads(FrameModel& model, const Input& input) {
     if (input.has("forces")) {
         const Input forces = input.at("forces");
         for (const std::string& name : forces.keys()) {
@@ -193,7 +193,7 @@ void read_node_loads(FrameModel& model, const Input& input) {
     }
     if (input.has("springs")) {
         for (const Input& item : input.list("springs")) {
-            NodeLoads::Spring spring;
+            FrameLoads::Spring spring;
             spring.node = node_of(model, item.text("node"));
             const std::array<double, 3> stiffness = item.triple<LineLoad>("stiffness");
             spring.stiffness = {stiffness[0], 0, 0, 0, stiffness[1], 0, 0, 0, stiffness[2]};
@@ -219,13 +219,13 @@ FrameModel read_frame(const Input& input) {
     for (const Input& member : input.list("members")) read_member(model, member, everywhere);
     model.loads.force.resize(model.frame.nodes.size() * 3, 0.0);
     read_member_loads(model, input);
-    read_node_loads(model, input);
+    read_frame_loads(model, input);
     if (!model.start.empty()) model.start.resize(model.frame.nodes.size() * 6, 0.0);
     model.scale = input.number_or("load_scale", 1.0);
     model.options.force_tolerance = input.number_or("force_tolerance", model.options.force_tolerance);
     if (input.has("soften")) model.soften = input.numbers("soften");
     for (double& force : model.loads.force) force *= model.scale;
-    for (NodeLoads::Spring& spring : model.loads.springs) {
+    for (FrameLoads::Spring& spring : model.loads.springs) {
         for (double& place : spring.u0) place *= model.scale;
     }
     return model;

@@ -45,7 +45,7 @@ struct Run {
 
 struct FrameModel {
     Frame frame;
-    NodeLoads loads;
+    FrameLoads loads;
     std::vector<double> start;          ///< displacements to begin from; empty: drawn places
     std::map<std::string, int> nodes;
     std::map<std::string, Run> runs;
@@ -57,7 +57,7 @@ struct FrameModel {
 [[nodiscard]] FrameModel read_frame(const Input& input);
 
 /// Forces multiplied by `factor`; springs as they are.
-[[nodiscard]] NodeLoads factored(const NodeLoads& loads, double factor);
+[[nodiscard]] FrameLoads factored(const FrameLoads& loads, double factor);
 
 /// The equilibrium. \throws CaseError with the solver's message if there is none
 [[nodiscard]] Solution solve_or_say(const FrameModel& model);

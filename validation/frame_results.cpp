@@ -62,7 +62,7 @@ Number spring_force(const FrameModel& model, const Solution& solution, const Inp
     const int node = node_of(model, name);
     const auto i = static_cast<std::size_t>(direction_of(direction));
     double force = 0;
-    for (const NodeLoads::Spring& spring : model.loads.springs) {
+    for (const FrameLoads::Spring& spring : model.loads.springs) {
         if (spring.node != node) continue;
         const double moved = solution.displacement[static_cast<std::size_t>(node) * 6 + i] - spring.u0[i];
         force -= spring.stiffness[i * 3 + i] * moved;

@@ -67,7 +67,7 @@ Answers frame_find(const Input& input) {
     double low = find.si<Length>("from");
     double high = find.si<Length>("to");
     const double target = find.number("equal");
-    const NodeLoads weight = model.loads;
+    const FrameLoads weight = model.loads;
     double written = 0;
     for (const int index : run.members) written += model.frame.members[static_cast<std::size_t>(index)].free_length;
     Solution solution;
@@ -131,8 +131,8 @@ Answers funicular(const Input& input) {
 
 }  // namespace
 
-NodeLoads factored(const NodeLoads& loads, double factor) {
-    NodeLoads more = loads;
+FrameLoads factored(const FrameLoads& loads, double factor) {
+    FrameLoads more = loads;
     for (double& force : more.force) force *= factor;
     return more;
 }

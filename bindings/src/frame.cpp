@@ -77,14 +77,14 @@ Frame frame_of(const FrameArrays& arrays) {
 }
 
 /// One set of loads for each of the `cases` rows of `forces` (cases by nodes by 3); every case has the springs.
-std::vector<NodeLoads> loads_of(const Numbers& forces, std::size_t cases, std::size_t nodes,
+std::vector<FrameLoads> loads_of(const Numbers& forces, std::size_t cases, std::size_t nodes,
                                 const SpringArrays& arrays) {
     const std::size_t springs = static_cast<std::size_t>(std::get<0>(arrays).size());
     expect(has_size(forces, cases * 3 * nodes), "size of the forces");
     expect(has_size(std::get<1>(arrays), 9 * springs) && has_size(std::get<2>(arrays), 3 * springs) &&
                has_size(std::get<3>(arrays), 3 * springs),
            "sizes of the springs");
-    std::vector<NodeLoads> loads(cases);
+    std::vector<FrameLoads> loads(cases);
     for (std::size_t k = 0; k < cases; ++k) {
         loads[k].force.assign(forces.data() + 3 * nodes * k, forces.data() + 3 * nodes * (k + 1));
         for (std::size_t s = 0; s < springs; ++s) {
@@ -163,7 +163,7 @@ py::tuple arrays_of(const std::vector<Solution>& solutions, std::size_t nodes, s
 py::tuple solve_all(const FrameArrays& arrays, const Numbers& forces, std::size_t cases, const SpringArrays& springs,
                     const Options& options, const Numbers& start, std::size_t threads) {
     const Frame frame = frame_of(arrays);
-    const std::vector<NodeLoads> loads = loads_of(forces, cases, frame.nodes.size(), springs);
+    const std::vector<FrameLoads> loads = loads_of(forces, cases, frame.nodes.size(), springs);
     const std::vector<double> from(start.data(), start.data() + start.size());
     const SolveOptions chosen = options_of(options);
     std::vector<Solution> solutions(cases);
@@ -181,7 +181,7 @@ using Run = std::tuple<std::string, std::vector<int>, double>;
 py::tuple tension_all(const FrameArrays& arrays, const Numbers& forces, const SpringArrays& springs,
                       const Options& options, const std::vector<Run>& runs) {
     const Frame frame = frame_of(arrays);
-    const NodeLoads loads = loads_of(forces, 1, frame.nodes.size(), springs).front();
+    const FrameLoads loads = loads_of(forces, 1, frame.nodes.size(), springs).front();
     std::vector<StrapRun> straps;
     for (const auto& [name, members, tension] : runs) straps.push_back({name, members, tension});
     Tensioned tensioned;
@@ -199,7 +199,7 @@ py::tuple tension_all(const FrameArrays& arrays, const Numbers& forces, const Sp
 void bind_frame(py::module_& module) {
     module.def("require_sound_frame", [](const FrameArrays& arrays) { require_sound(frame_of(arrays)); });
     module.def("frame_self_weight", [](const FrameArrays& arrays, double factor) {
-        const NodeLoads loads = self_weight(frame_of(arrays), factor);
+        const FrameLoads loads = self_weight(frame_of(arrays), factor);
         return py::array_t<double>(static_cast<py::ssize_t>(loads.force.size()), loads.force.data());
     });
     module.def("solve_frame", &solve_all);

@@ -48,8 +48,8 @@ Frame upright_in_straps(double k) {
     return f;
 }
 
-NodeLoads press(const Frame& f, int at, double force) {
-    NodeLoads loads;
+FrameLoads press(const Frame& f, int at, double force) {
+    FrameLoads loads;
     loads.force.assign(3 * f.nodes.size(), 0.0);
     loads.force[static_cast<std::size_t>(3 * at + 2)] = -force;
     return loads;
@@ -70,7 +70,7 @@ Frame column(int n, std::array<bool, 6> foot, std::array<bool, 6> top) {
 }
 
 double lowest(const Frame& f, double force) {
-    const NodeLoads loads = press(f, static_cast<int>(f.nodes.size()) - 1, force);
+    const FrameLoads loads = press(f, static_cast<int>(f.nodes.size()) - 1, force);
     const Solution s = solve(f, loads);
     REQUIRE(s.usable());
     const Buckling b = buckling(f, loads, s);
@@ -104,7 +104,7 @@ TEST_CASE("buckling: a strut between springs, P = k h, and the straps' own tensi
     const double k = 2000;
     const Frame f = upright_in_straps(k);
     const double T = k * 1e-3;
-    const NodeLoads loads = press(f, 1, 100);
+    const FrameLoads loads = press(f, 1, 100);
     const Solution s = solve(f, loads);
     REQUIRE(s.usable());
     const Solution bare = solve(f, {});
@@ -131,7 +131,7 @@ TEST_CASE("buckling: a slack strap is named by the mode that would take it up") 
     f.nodes.push_back(node("wall", 2, 0, 1.2, {true, true, true}));
     f.members.push_back(member(f, "slack one", MemberKind::strap, 1, 6, 1e5));
     f.members.back().free_length = 2.05;
-    const NodeLoads loads = press(f, 1, 100);
+    const FrameLoads loads = press(f, 1, 100);
     const Solution s = solve(f, loads);
     REQUIRE(s.usable());
     bool named = false;
@@ -143,7 +143,7 @@ TEST_CASE("buckling: a slack strap is named by the mode that would take it up") 
 
 TEST_CASE("buckling: the signs of the pivots count the factors") {
     const Frame f = column(6, pinned, guided);
-    const NodeLoads loads = press(f, 6, 50);
+    const FrameLoads loads = press(f, 6, 50);
     const Solution s = solve(f, loads);
     const Buckling b = buckling(f, loads, s, {.count = 6, .without_loads = nullptr});
     REQUIRE(b.modes.size() == 6);
@@ -160,7 +160,7 @@ TEST_CASE("buckling: the shapes solve the problem, and turning the frame about t
     for (FrameNode& n : turned.nodes) {
         n.at = {std::cos(a) * n.at[0] - std::sin(a) * n.at[1], std::sin(a) * n.at[0] + std::cos(a) * n.at[1], n.at[2]};
     }
-    const NodeLoads loads = press(f, 1, 300);
+    const FrameLoads loads = press(f, 1, 300);
     const Buckling here = buckling(f, loads, solve(f, loads));
     const Buckling there = buckling(turned, loads, solve(turned, loads));
     REQUIRE(here.modes.size() == there.modes.size());
@@ -180,7 +180,7 @@ TEST_CASE("buckling: what is only pulled does not buckle, and says so") {
                node("right", 1, 0, 0, {true, true, true})};
     f.members = {member(f, "S", MemberKind::strap, 0, 1, 1e5), member(f, "S", MemberKind::strap, 1, 2, 1e5)};
     for (FrameMember& m : f.members) m.free_length = 0.99;
-    const NodeLoads loads = press(f, 1, 10);
+    const FrameLoads loads = press(f, 1, 10);
     const Solution s = solve(f, loads);
     const Solution bare = solve(f, {});
     REQUIRE(s.usable());
@@ -195,7 +195,7 @@ TEST_CASE("buckling: what is only pulled does not buckle, and says so") {
 
 TEST_CASE("buckling: a state that is no equilibrium, or of another frame, is refused") {
     const Frame f = upright_in_straps(2000);
-    const NodeLoads loads = press(f, 1, 100);
+    const FrameLoads loads = press(f, 1, 100);
     const Solution none;
     CHECK_THROWS_AS((void)buckling(f, loads, none), StateError);
     CHECK_THROWS_AS((void)upright_stability(f, loads, none), StateError);

@@ -129,7 +129,7 @@ std::vector<int> shuffled(Random& random, std::size_t size) {
 }
 
 Solution solve_under(const Example& e, const std::vector<double>& force, const std::vector<double>& start = {}) {
-    NodeLoads loads = e.loads;
+    FrameLoads loads = e.loads;
     loads.force = force;
     return solve(e.frame, loads, {}, start);
 }

@@ -32,7 +32,7 @@ private:
 
 struct Example {
     Frame frame;
-    NodeLoads loads;
+    FrameLoads loads;
     std::vector<int> loose;  ///< nodes that are free in space
 };
 

@@ -51,8 +51,8 @@ Frame simple_beam(double length, int pieces) {
     return frame;
 }
 
-NodeLoads force_at(const Frame& frame, int at, double fx, double fy, double fz) {
-    NodeLoads loads;
+FrameLoads force_at(const Frame& frame, int at, double fx, double fy, double fz) {
+    FrameLoads loads;
     loads.force.assign(3 * frame.nodes.size(), 0.0);
     loads.force[static_cast<std::size_t>(3 * at)] = fx;
     loads.force[static_cast<std::size_t>(3 * at + 1)] = fy;
@@ -265,7 +265,7 @@ TEST_CASE("lateral_hold: straps give (EA/L0) cos^2 + (T/l) sin^2 each, slack one
 
 TEST_CASE("solve: refuses loads of the wrong size and unsound frames") {
     const Frame frame = braced_upright(true);
-    NodeLoads bad;
+    FrameLoads bad;
     bad.force = {1, 2};
     CHECK_THROWS_AS((void)solve(frame, bad), InputError);
     bad.force.assign(3 * frame.nodes.size(), std::nan(""));

@@ -68,7 +68,7 @@ struct Tangent {
         : assembly(s.frame()),
           u(Eigen::Map<const VectorXd>(s.loaded.frame.displacement.data(),
                                        static_cast<Eigen::Index>(s.loaded.frame.displacement.size()))) {
-        assembly.evaluate(u, s.loaded.node_loads, state);
+        assembly.evaluate(u, s.loaded.frame_loads, state);
         kernel::scale_of(assembly.band(), state.K, scale);
         side = VectorXd::LinSpaced(assembly.unknowns(), -1, 1);
     }
@@ -110,7 +110,7 @@ std::vector<std::pair<std::string, Body>> bodies_of(const Subject& s, const Tang
     });
     const auto state = std::make_shared<kernel::Assembly::State>(t.state);
     all.emplace_back("iteration", [=, &s, &t] {
-        t.assembly.evaluate(t.u, s.loaded.node_loads, *state);
+        t.assembly.evaluate(t.u, s.loaded.frame_loads, *state);
         VectorXd scale;
         kernel::scale_of(t.assembly.band(), state->K, scale);
         if (!kernel::factorise_positive(*factor, state->K, scale, 0)) throw std::runtime_error("no factor");
@@ -119,7 +119,7 @@ std::vector<std::pair<std::string, Body>> bodies_of(const Subject& s, const Tang
     });
     const auto solver = std::make_shared<kernel::Solver>(s.frame());
     all.emplace_back("settled", [=, &s] {
-        benchmark::DoNotOptimize(solver->solve(s.loaded.node_loads, {}, s.loaded.frame.displacement).energy);
+        benchmark::DoNotOptimize(solver->solve(s.loaded.frame_loads, {}, s.loaded.frame.displacement).energy);
     });
     const auto dense = std::make_shared<Eigen::MatrixXd>(t.assembly.band().dense(t.state.K));
     for (const bool zeros : {true, false}) {

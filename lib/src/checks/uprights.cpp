@@ -79,7 +79,7 @@ Finding hold_finding(const CheckInput& input, const Pushed& upright) {
     if (top.held[0] && top.held[1])
         return not_applicable("upright.hold", upright.part.name, clause_hold, input,
                               "The top of " + upright.part.name + " is held by the boat itself: it cannot go over.");
-    const LateralHold hold = lateral_hold(input.cover.layout.frame, input.state.node_loads, input.state.frame,
+    const LateralHold hold = lateral_hold(input.cover.layout.frame, input.state.frame_loads, input.state.frame,
                                           upright.part.top, upright.part.member);
     const double capacity = hold.stiffness * in_m(upright.length);
     Finding finding =

@@ -83,7 +83,7 @@ void hang(const Coupled& cover, StripLaw law, const void* context, const Solutio
 double disagreement(const Coupled& cover, const CoverState& state) {
     double most = 0;
     for (std::size_t i = 0; i < cover.strips.size(); ++i) {
-        const NodeLoads::Spring& spring = state.node_loads.springs[i];
+        const FrameLoads::Spring& spring = state.frame_loads.springs[i];
         const std::array<double, 3> u = displacement_of(state.frame, cover.strips[i].node);
         for (std::size_t d = 0; d < 3; ++d) {
             double guess = spring.force0[d];
@@ -95,19 +95,19 @@ double disagreement(const Coupled& cover, const CoverState& state) {
 }
 
 /// Repeats frame and strips until the pulls agree with the place.
-CoverState couple(const Coupled& cover, const NodeLoads& own, StripLaw law, const void* context,
+CoverState couple(const Coupled& cover, const FrameLoads& own, StripLaw law, const void* context,
                   const SolveOptions& options, const std::vector<double>& start) {
     CoverState state;
     state.frame.displacement = start;
     hang(cover, law, context, state.frame, state.strips);
     for (state.rounds = 1; state.rounds <= max_rounds; ++state.rounds) {
-        state.node_loads = own;
+        state.frame_loads = own;
         for (std::size_t i = 0; i < cover.strips.size(); ++i) {
             const int node = cover.strips[i].node;
             const StripState& s = state.strips[i];
-            state.node_loads.springs.push_back({node, s.stiffness, displacement_of(state.frame, node), s.pull_upper});
+            state.frame_loads.springs.push_back({node, s.stiffness, displacement_of(state.frame, node), s.pull_upper});
         }
-        state.frame = cover.solver.solve(state.node_loads, options, state.frame.displacement);
+        state.frame = cover.solver.solve(state.frame_loads, options, state.frame.displacement);
         if (!state.frame.usable()) return state;
         // Where the frame moved, the supports were a straight-line guess; the true pull at the new place must agree.
         hang(cover, law, context, state.frame, state.strips);
@@ -121,7 +121,7 @@ CoverState couple(const Coupled& cover, const NodeLoads& own, StripLaw law, cons
 }
 
 /// Vertical loads and reactions of the whole cover.
-void balance(const Coupled& cover, const NodeLoads& own, CoverState& state) {
+void balance(const Coupled& cover, const FrameLoads& own, CoverState& state) {
     for (std::size_t i = 2; i < own.force.size(); i += 3) state.vertical_load -= own.force[i];
     for (const CoverStrip& strip : cover.strips) state.vertical_load += strip.strip.load;
     for (std::size_t n = 0; n < cover.frame.nodes.size(); ++n)
@@ -184,7 +184,7 @@ Cover build_cover(const Plan& plan, const LayoutOptions& options) {
 
 Rigged rig(const Cover& cover, double film_tension, const SolveOptions& options) {
     Rigged rigged{cover, {}};
-    const NodeLoads own = self_weight(cover.layout.frame, 1.0);
+    const FrameLoads own = self_weight(cover.layout.frame, 1.0);
     Tensioned tensioned = tension_straps(cover.layout.frame, cover.layout.runs, own, options);
     rigged.cover.layout.frame = std::move(tensioned.frame);
     if (!tensioned.solution.usable()) {
@@ -214,7 +214,7 @@ CoverState load_cover(const Cover& rigged, const StripLoads& snow, double perman
     if (!good)
         throw InputError("film.loads", "/snow", "",
                          "there must be one finite plan load of zero or more for each strip");
-    const NodeLoads own = self_weight(rigged.layout.frame, permanent_factor);
+    const FrameLoads own = self_weight(rigged.layout.frame, permanent_factor);
     std::vector<CoverStrip> strips = rigged.strips;
     kernel::Solver solver(rigged.layout.frame);
     const Coupled cover{rigged.layout.frame, strips, solver};

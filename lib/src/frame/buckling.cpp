@@ -31,7 +31,7 @@ VectorXd displacement_of(const Solution& solution) {
     return Eigen::Map<const VectorXd>(solution.displacement.data(), static_cast<Index>(solution.displacement.size()));
 }
 
-MatrixXd tangent(const Assembly& assembly, const NodeLoads& loads, const VectorXd& u, bool geometric) {
+MatrixXd tangent(const Assembly& assembly, const FrameLoads& loads, const VectorXd& u, bool geometric) {
     Assembly::State state;
     assembly.evaluate(u, loads, state, geometric);
     return assembly.band().dense(state.K);
@@ -43,7 +43,7 @@ struct Split {
     MatrixXd scaled;
 };
 
-Split split_of(const Frame& frame, const Assembly& assembly, const NodeLoads& loads, const Solution& solution,
+Split split_of(const Frame& frame, const Assembly& assembly, const FrameLoads& loads, const Solution& solution,
                const Solution* without_loads) {
     require_state(frame, solution);
     const VectorXd u = displacement_of(solution);
@@ -124,7 +124,7 @@ void judge(const Frame& frame, const Solution& solution, BucklingMode& mode) {
 
 }  // namespace
 
-Buckling buckling(const Frame& frame, const NodeLoads& loads, const Solution& solution,
+Buckling buckling(const Frame& frame, const FrameLoads& loads, const Solution& solution,
                   const BucklingOptions& options) {
     const Assembly assembly(frame);
     const Split split = split_of(frame, assembly, loads, solution, options.without_loads);
@@ -150,7 +150,7 @@ Buckling buckling(const Frame& frame, const NodeLoads& loads, const Solution& so
     return found;
 }
 
-int factors_below(const Frame& frame, const NodeLoads& loads, const Solution& solution, double factor,
+int factors_below(const Frame& frame, const FrameLoads& loads, const Solution& solution, double factor,
                   const Solution* without_loads) {
     const Assembly assembly(frame);
     const Split split = split_of(frame, assembly, loads, solution, without_loads);
@@ -159,7 +159,7 @@ int factors_below(const Frame& frame, const NodeLoads& loads, const Solution& so
     return static_cast<int>((ldlt.vectorD().array() < 0).count());
 }
 
-std::vector<UprightStability> upright_stability(const Frame& frame, const NodeLoads& loads, const Solution& solution) {
+std::vector<UprightStability> upright_stability(const Frame& frame, const FrameLoads& loads, const Solution& solution) {
     require_state(frame, solution);
     std::vector<UprightStability> all;
     for (std::size_t m = 0; m < frame.members.size(); ++m) {

@@ -51,7 +51,7 @@ void require_runs(const Frame& frame, const std::vector<StrapRun>& runs) {
 
 }  // namespace
 
-Tensioned tension_straps(const Frame& frame, const std::vector<StrapRun>& runs, const NodeLoads& loads,
+Tensioned tension_straps(const Frame& frame, const std::vector<StrapRun>& runs, const FrameLoads& loads,
                          const SolveOptions& options) {
     constexpr int max_rounds = 200;
     constexpr double tolerance = 1e-9;

@@ -20,13 +20,13 @@ const char* name_of(SolveStatus status) {
     return "";
 }
 
-Solution solve(const Frame& frame, const NodeLoads& loads, const SolveOptions& options,
+Solution solve(const Frame& frame, const FrameLoads& loads, const SolveOptions& options,
                const std::vector<double>& start) {
     return kernel::Solver(frame).solve(loads, options, start);
 }
 
-NodeLoads self_weight(const Frame& frame, double factor) {
-    NodeLoads loads;
+FrameLoads self_weight(const Frame& frame, double factor) {
+    FrameLoads loads;
     loads.force.assign(3 * frame.nodes.size(), 0.0);
     for (const FrameMember& member : frame.members) {
         const double half = 0.5 * factor * member.weight * drawn_length(frame, member);
@@ -35,7 +35,7 @@ NodeLoads self_weight(const Frame& frame, double factor) {
     return loads;
 }
 
-LateralHold lateral_hold(const Frame& frame, const NodeLoads& loads, const Solution& solution, int node, int without) {
+LateralHold lateral_hold(const Frame& frame, const FrameLoads& loads, const Solution& solution, int node, int without) {
     if (!solution.usable()) {
         throw StateError("frame.solution.unusable", "the frame is not in equilibrium; its stiffness says nothing");
     }

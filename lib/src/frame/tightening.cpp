@@ -77,8 +77,8 @@ double free_length(const Frame& frame, const StrapRun& run) {
     return total;
 }
 
-NodeLoads with_hands(const NodeLoads& loads, const TighteningOptions& options) {
-    NodeLoads held = loads;
+FrameLoads with_hands(const FrameLoads& loads, const TighteningOptions& options) {
+    FrameLoads held = loads;
     const double k = options.hand_stiffness;
     for (const int node : options.held_by_hand) held.springs.push_back({node, {k, 0, 0, 0, k, 0, 0, 0, 0}, {}, {}});
     return held;
@@ -121,7 +121,7 @@ std::optional<double> zero_of_falling(const Value& value, double start, double s
 }
 
 /// Pulls one run to its tension with the others as they are; false if the frame does not stand on the way.
-bool pull(Frame& frame, const StrapRun& run, double tension, const NodeLoads& loads, const SolveOptions& options,
+bool pull(Frame& frame, const StrapRun& run, double tension, const FrameLoads& loads, const SolveOptions& options,
           Solution& solution) {
     const auto short_of = [&](double length) -> std::optional<double> {
         set_free_length(frame, run, length);
@@ -138,13 +138,13 @@ bool pull(Frame& frame, const StrapRun& run, double tension, const NodeLoads& lo
 }  // namespace
 
 Tightened tighten_in_order(const Frame& frame, const std::vector<StrapRun>& runs,
-                           const std::vector<TighteningStep>& steps, const NodeLoads& loads,
+                           const std::vector<TighteningStep>& steps, const FrameLoads& loads,
                            const TighteningOptions& options) {
     require_sound(frame);
     require_steps(frame, runs, steps, options);
     Tightened t{frame, {}, {}, {}};
     for (const StrapRun& run : runs) set_free_length(t.frame, run, 2.0 * drawn_length(frame, run));
-    const NodeLoads held = with_hands(loads, options);
+    const FrameLoads held = with_hands(loads, options);
     for (const TighteningStep& step : steps) {
         const StrapRun& run = runs[index(step.run)];
         if (!pull(t.frame, run, step.tension, held, options.solve, t.solution)) {
@@ -231,7 +231,7 @@ void require_passings(const Frame& frame, const std::vector<Passing>& passings, 
 }
 
 /// Lets one passing slip to the edge of its cone, the others held.
-bool let_slip(Slipped& s, const Passing& passing, double friction, const NodeLoads& loads, const SolveOptions& options,
+bool let_slip(Slipped& s, const Passing& passing, double friction, const FrameLoads& loads, const SolveOptions& options,
               double& slipped, double tolerance) {
     const double first = s.frame.members[index(passing.first)].free_length;
     const double second = s.frame.members[index(passing.second)].free_length;
@@ -261,7 +261,7 @@ bool let_slip(Slipped& s, const Passing& passing, double friction, const NodeLoa
 }  // namespace
 
 Slipped slip_over_tops(const Frame& frame, const std::vector<Passing>& passings, double friction,
-                       const NodeLoads& loads, const SolveOptions& options) {
+                       const FrameLoads& loads, const SolveOptions& options) {
     constexpr int max_rounds = 200;
     require_sound(frame);
     require_passings(frame, passings, friction);

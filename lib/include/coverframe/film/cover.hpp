@@ -51,7 +51,7 @@ using StripLoads = std::vector<double>;
 struct CoverState {
     Solution frame;                   ///< equilibrium of the frame with the film's pull on it
     std::vector<StripState> strips;   ///< one a strip of Cover::strips
-    NodeLoads node_loads;             ///< what acted on the frame, film included, for lateral_hold()
+    FrameLoads frame_loads;             ///< what acted on the frame, film included, for lateral_hold()
     double vertical_load = 0;         ///< everything that presses down: snow, film, frame [N]
     double vertical_reaction = 0;     ///< everything that holds it up: boat at nodes and rail [N]
     int rounds = 0;

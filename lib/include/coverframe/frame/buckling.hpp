@@ -57,13 +57,13 @@ struct BucklingOptions {
 /// Lowest load factors at the state of `solution`.
 /// \throws StateError frame.solution.unusable if a state did not converge; InputError frame.start.size if the states
 ///   are not of this frame
-[[nodiscard]] Buckling buckling(const Frame& frame, const NodeLoads& loads, const Solution& solution,
+[[nodiscard]] Buckling buckling(const Frame& frame, const FrameLoads& loads, const Solution& solution,
                                 const BucklingOptions& options = {});
 
 /// How many load factors lie below `factor`, by the signs of the pivots of K at that factor (Sylvester): a check of
 /// `buckling` that shares no eigenvalue with it.
 /// \throws as `buckling`
-[[nodiscard]] int factors_below(const Frame& frame, const NodeLoads& loads, const Solution& solution, double factor,
+[[nodiscard]] int factors_below(const Frame& frame, const FrameLoads& loads, const Solution& solution, double factor,
                                 const Solution* without_loads = nullptr);
 
 /// An upright under its push, and what its straps can hold.
@@ -76,7 +76,7 @@ struct UprightStability {
 
 /// Every upright that pushes. Its own bending is a check of resistance, not looked at here.
 /// \throws StateError frame.solution.unusable
-[[nodiscard]] std::vector<UprightStability> upright_stability(const Frame& frame, const NodeLoads& loads,
+[[nodiscard]] std::vector<UprightStability> upright_stability(const Frame& frame, const FrameLoads& loads,
                                                               const Solution& solution);
 
 }  // namespace coverframe

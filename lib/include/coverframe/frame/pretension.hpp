@@ -26,7 +26,7 @@ struct Tensioned {
 
 /// Finds the free lengths of all runs together, so that in equilibrium under `loads` each run carries its tension to a
 /// relative 1e-9.
-[[nodiscard]] Tensioned tension_straps(const Frame& frame, const std::vector<StrapRun>& runs, const NodeLoads& loads,
+[[nodiscard]] Tensioned tension_straps(const Frame& frame, const std::vector<StrapRun>& runs, const FrameLoads& loads,
                                        const SolveOptions& options = {});
 
 }  // namespace coverframe

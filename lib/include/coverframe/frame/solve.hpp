@@ -17,7 +17,7 @@
 namespace coverframe {
 
 /// What acts on the nodes. Sizes: `force` has 3 numbers a node (or is empty), `springs` any number.
-struct NodeLoads {
+struct FrameLoads {
     /// An elastic support of a node against a place in space: force on the node = force0 - stiffness (u - u0).
     struct Spring {
         int node = 0;
@@ -77,11 +77,11 @@ struct Solution {
 /// \param start  displacements to begin from, n_nodes by 6; empty: from the drawn places
 /// \throws InputError for a frame that is not sound (frame.hpp), or loads of the wrong size or not finite
 /// \throws StateError frame.pole.folded for a start in which a pole's end points against the line between its nodes
-[[nodiscard]] Solution solve(const Frame& frame, const NodeLoads& loads, const SolveOptions& options = {},
+[[nodiscard]] Solution solve(const Frame& frame, const FrameLoads& loads, const SolveOptions& options = {},
                              const std::vector<double>& start = {});
 
 /// Half of each member's weight to each end, times `factor`, as vertical node forces.
-[[nodiscard]] NodeLoads self_weight(const Frame& frame, double factor);
+[[nodiscard]] FrameLoads self_weight(const Frame& frame, double factor);
 
 /// What keeps the top of a strut from moving sideways.
 struct LateralHold {
@@ -92,7 +92,7 @@ struct LateralHold {
 /// Level stiffness at `node` in the state of `solution`, with the member `without` taken away and the rest as it is
 /// (slack straps give nothing). The strut of height h under axial push N stays upright as long as N < stiffness * h.
 /// \throws StateError "frame.solution.unusable" if the solution did not converge
-[[nodiscard]] LateralHold lateral_hold(const Frame& frame, const NodeLoads& loads, const Solution& solution, int node,
+[[nodiscard]] LateralHold lateral_hold(const Frame& frame, const FrameLoads& loads, const Solution& solution, int node,
                                        int without);
 
 }  // namespace coverframe

@@ -46,7 +46,7 @@ struct Tightened {
 /// Pulls the straps in the order of `steps`. A run may be pulled more than once.
 /// \throws InputError frame.run, frame.step, and as solve()
 [[nodiscard]] Tightened tighten_in_order(const Frame& frame, const std::vector<StrapRun>& runs,
-                                         const std::vector<TighteningStep>& steps, const NodeLoads& loads,
+                                         const std::vector<TighteningStep>& steps, const FrameLoads& loads,
                                          const TighteningOptions& options = {});
 
 /// A strap that passes over a node, as the two members on either side of it.
@@ -75,6 +75,6 @@ struct Slipped {
 /// \param friction  mu [-], 0 to 2
 /// \throws InputError frame.passing, frame.friction, and as solve()
 [[nodiscard]] Slipped slip_over_tops(const Frame& frame, const std::vector<Passing>& passings, double friction,
-                                     const NodeLoads& loads, const SolveOptions& options = {});
+                                     const FrameLoads& loads, const SolveOptions& options = {});
 
 }  // namespace coverframe

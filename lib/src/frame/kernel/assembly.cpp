@@ -201,7 +201,7 @@ void Assembly::add_members(const Eigen::VectorXd& u, State& state, bool geometri
     }
 }
 
-void Assembly::add_loads(const Eigen::VectorXd& u, const NodeLoads& loads, State& state) const {
+void Assembly::add_loads(const Eigen::VectorXd& u, const FrameLoads& loads, State& state) const {
     for (std::size_t n = 0; 3 * n < loads.force.size(); ++n) {
         for (std::size_t d = 0; d < 3; ++d) {
             const double force = loads.force[3 * n + d];
@@ -211,7 +211,7 @@ void Assembly::add_loads(const Eigen::VectorXd& u, const NodeLoads& loads, State
             state.largest_force = std::max(state.largest_force, std::abs(force));
         }
     }
-    for (const NodeLoads::Spring& spring : loads.springs) {
+    for (const FrameLoads::Spring& spring : loads.springs) {
         const int first = 6 * spring.node;
         const Eigen::Matrix3d k(spring.stiffness.data());
         const Eigen::Vector3d force0(spring.force0.data());
@@ -231,7 +231,7 @@ void Assembly::add_loads(const Eigen::VectorXd& u, const NodeLoads& loads, State
     }
 }
 
-void Assembly::evaluate(const Eigen::VectorXd& u, const NodeLoads& loads, State& state, bool geometric) const {
+void Assembly::evaluate(const Eigen::VectorXd& u, const FrameLoads& loads, State& state, bool geometric) const {
     state.gradient.setZero(static_cast<Eigen::Index>(free_.size()));
     state.K.setZero(band_.length());
     state.energy = 0;

@@ -49,7 +49,7 @@ public:
     };
     /// \throws StateError (frame.pole.folded) as Pole
     /// \param geometric  false: leave out the terms that come from the members' present forces
-    void evaluate(const Eigen::VectorXd& u, const NodeLoads& loads, State& state, bool geometric = true) const;
+    void evaluate(const Eigen::VectorXd& u, const FrameLoads& loads, State& state, bool geometric = true) const;
 
     [[nodiscard]] MemberForces forces(std::size_t member, const Eigen::VectorXd& u) const;
 
@@ -81,7 +81,7 @@ private:
     void number_in(const std::vector<int>& order);
     void add_pole(const Part& part, const Eigen::VectorXd& u, State& state, bool geometric) const;
     void add_members(const Eigen::VectorXd& u, State& state, bool geometric) const;
-    void add_loads(const Eigen::VectorXd& u, const NodeLoads& loads, State& state) const;
+    void add_loads(const Eigen::VectorXd& u, const FrameLoads& loads, State& state) const;
 
     const Frame& frame_;
     int left_out_;

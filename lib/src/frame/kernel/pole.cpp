@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "coverframe/base/error.hpp"
+#include "frame/kernel/turn.hpp"
 
 namespace coverframe::kernel {
 
@@ -21,71 +22,6 @@ using Matrix9 = Eigen::Matrix<double, 9, 9>;
 using Vector9 = Eigen::Matrix<double, 9, 1>;
 
 std::size_t index(int i) { return static_cast<std::size_t>(i); }
-
-Matrix3d cross(const Vector3d& v) {
-    Matrix3d m;
-    m << 0, -v(2), v(1), v(2), 0, -v(0), -v(1), v(0), 0;
-    return m;
-}
-
-/// Coefficients of a rotation vector t, with s = t.t:  a = sin t/t, b = (1 - cos t)/t^2, c = (t - sin t)/t^3, and the
-/// derivatives of b and c along s.
-struct Coefficients {
-    double a = 1, b = 0.5, c = 1.0 / 6, db = -1.0 / 24, dc = -1.0 / 120;
-};
-
-Coefficients coefficients(double s) {
-    Coefficients k;
-    if (s < 1) {
-        k = {0, 0, 0, 0, 0};
-        double term = 1;  // (-s)^n/(2n + 1)!
-        for (int n = 0; n < 11; ++n) {
-            const double next = term / ((2 * n + 2) * (2 * n + 3));  // (-s)^n/(2n + 3)!
-            k.a += term;
-            k.b += term / (2 * n + 2);
-            k.c += next;
-            // of the next term of b and c, -(n + 1) (-s)^n/(2n + 4)! and .../(2n + 5)!
-            k.db -= (n + 1) * next / (2 * n + 4);
-            k.dc -= (n + 1) * next / ((2 * n + 4) * (2 * n + 5));
-            term = -s * next;
-        }
-        return k;
-    }
-    const double t = std::sqrt(s);
-    k.a = std::sin(t) / t;
-    k.b = (1 - std::cos(t)) / s;
-    k.c = (1 - k.a) / s;
-    k.db = (k.a - 2 * k.b) / (2 * s);
-    k.dc = (k.b - 3 * k.c) / (2 * s);
-    return k;
-}
-
-/// A node's rotation.
-class Turn {
-public:
-    explicit Turn(const Vector3d& t) : t_(t), s_(t.squaredNorm()), k_(coefficients(s_)) {}
-
-    /// R - I
-    [[nodiscard]] Matrix3d change() const { return k_.a * cross(t_) + k_.b * cross(t_) * cross(t_); }
-
-    /// T in w = T dt
-    [[nodiscard]] Matrix3d rate() const {
-        return Matrix3d::Identity() + k_.b * cross(t_) + k_.c * cross(t_) * cross(t_);
-    }
-
-    /// Derivative along t of T^T g with g fixed.
-    [[nodiscard]] Matrix3d rate_change(const Vector3d& g) const {
-        const double along = t_.dot(g);
-        return -2 * k_.db * t_.cross(g) * t_.transpose() + k_.b * cross(g) +
-               2 * k_.dc * (along * t_ - s_ * g) * t_.transpose() +
-               k_.c * (along * Matrix3d::Identity() + t_ * g.transpose() - 2 * g * t_.transpose());
-    }
-
-private:
-    Vector3d t_;
-    double s_;
-    Coefficients k_;
-};
 
 /// psi/sin psi as a function of c = cos psi, with two derivatives.
 struct Swing {

@@ -19,7 +19,7 @@ constexpr double singular_pivot = 1e-11;
 /// A shape whose stiffness is below this share of the diagonal is a free motion.
 constexpr double free_motion = 1e-9;
 
-void require_loads(const Frame& frame, const NodeLoads& loads, const std::vector<double>& start) {
+void require_loads(const Frame& frame, const FrameLoads& loads, const std::vector<double>& start) {
     const std::size_t nodes = frame.nodes.size();
     if (!loads.force.empty() && loads.force.size() != 3 * nodes) {
         throw InputError("frame.loads.size", "/loads/force", std::to_string(loads.force.size()),
@@ -32,7 +32,7 @@ void require_loads(const Frame& frame, const NodeLoads& loads, const std::vector
     const auto finite = [](double value) { return std::isfinite(value); };
     bool good =
         std::all_of(loads.force.begin(), loads.force.end(), finite) && std::all_of(start.begin(), start.end(), finite);
-    for (const NodeLoads::Spring& spring : loads.springs) {
+    for (const FrameLoads::Spring& spring : loads.springs) {
         good = good && spring.node >= 0 && static_cast<std::size_t>(spring.node) < nodes &&
                std::all_of(spring.stiffness.begin(), spring.stiffness.end(), finite) &&
                std::all_of(spring.force0.begin(), spring.force0.end(), finite) &&
@@ -70,7 +70,7 @@ std::string place_text(const Frame& frame, const Assembly& assembly, const Vecto
 
 /// Why a walk ended in a state whose tangent is not positive definite: a part is free to move, or compression pushes it
 /// over.
-void diagnose(const Frame& frame, const Assembly& assembly, const VectorXd& u, const NodeLoads& loads,
+void diagnose(const Frame& frame, const Assembly& assembly, const VectorXd& u, const FrameLoads& loads,
               Solution& solution) {
     Assembly::State whole;
     Assembly::State elastic;
@@ -172,7 +172,7 @@ bool Solver::positive_definite(const Assembly::State& state) {
     return factorise_positive(factor_, state.K, scale_, 0);
 }
 
-bool Solver::positive_definite_at(const VectorXd& u, const NodeLoads& loads) {
+bool Solver::positive_definite_at(const VectorXd& u, const FrameLoads& loads) {
     assembly_.evaluate(u, loads, trial_);
     return positive_definite(trial_);
 }
@@ -190,7 +190,7 @@ bool Solver::find_step() {
 }
 
 /// Goes along the step as far as the energy falls enough; false if it does nowhere.
-bool Solver::take_step(const NodeLoads& loads) {
+bool Solver::take_step(const FrameLoads& loads) {
     for (int i = 0; i < assembly_.unknowns(); ++i) full_(assembly_.full_of(i)) = step_(i);
     const double here = state_.energy;
     const double descent = gradient_.dot(step_);
@@ -214,7 +214,7 @@ bool Solver::take_step(const NodeLoads& loads) {
 }
 
 /// Newton with a line search; leaves the last place and its state in u_ and state_.
-Solver::Walk Solver::walk(const NodeLoads& loads, const SolveOptions& options) {
+Solver::Walk Solver::walk(const FrameLoads& loads, const SolveOptions& options) {
     Walk w;
     const double limit = 10 * size_;
     assembly_.evaluate(u_, loads, state_);
@@ -258,7 +258,7 @@ void Solver::fill(Solution& solution) const {
 }
 
 /// Whether anybody can build the state that the walk ended in, and if not, why.
-void Solver::judge(const Walk& w, const NodeLoads& loads, const SolveOptions& options, const VectorXd& begin,
+void Solver::judge(const Walk& w, const FrameLoads& loads, const SolveOptions& options, const VectorXd& begin,
                    Solution& solution) {
     const Turn turn = largest_turn(frame_, assembly_, u_);
     const bool beyond = w.balanced && turn.angle > options.rotation_limit;
@@ -281,7 +281,7 @@ void Solver::judge(const Walk& w, const NodeLoads& loads, const SolveOptions& op
     }
 }
 
-Solution Solver::solve(const NodeLoads& loads, const SolveOptions& options, const std::vector<double>& start) {
+Solution Solver::solve(const FrameLoads& loads, const SolveOptions& options, const std::vector<double>& start) {
     const bool good = std::all_of(frame_.members.begin(), frame_.members.end(), [](const FrameMember& member) {
         return std::isfinite(member.free_length) && member.free_length > 0;
     });

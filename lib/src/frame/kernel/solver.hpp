@@ -14,7 +14,7 @@ public:
     explicit Solver(const Frame& frame);
 
     /// \throws InputError as coverframe::solve
-    [[nodiscard]] Solution solve(const NodeLoads& loads, const SolveOptions& options, const std::vector<double>& start);
+    [[nodiscard]] Solution solve(const FrameLoads& loads, const SolveOptions& options, const std::vector<double>& start);
 
 private:
     struct Walk {
@@ -23,13 +23,13 @@ private:
         double unbalanced = 0;
         std::string reason;
     };
-    [[nodiscard]] Walk walk(const NodeLoads& loads, const SolveOptions& options);
+    [[nodiscard]] Walk walk(const FrameLoads& loads, const SolveOptions& options);
     [[nodiscard]] bool find_step();
-    [[nodiscard]] bool take_step(const NodeLoads& loads);
+    [[nodiscard]] bool take_step(const FrameLoads& loads);
     [[nodiscard]] bool positive_definite(const Assembly::State& state);
-    [[nodiscard]] bool positive_definite_at(const Eigen::VectorXd& u, const NodeLoads& loads);
+    [[nodiscard]] bool positive_definite_at(const Eigen::VectorXd& u, const FrameLoads& loads);
     void fill(Solution& solution) const;
-    void judge(const Walk& w, const NodeLoads& loads, const SolveOptions& options, const Eigen::VectorXd& begin,
+    void judge(const Walk& w, const FrameLoads& loads, const SolveOptions& options, const Eigen::VectorXd& begin,
                Solution& solution);
 
     const Frame& frame_;
