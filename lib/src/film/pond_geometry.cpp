@@ -1,0 +1,109 @@
+// SPDX-License-Identifier: BSD-3-Clause
+// What water covers: the wet part of a triangle and the outline of a pond.
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <utility>
+
+#include "coverframe/film/ponds.hpp"
+
+namespace coverframe {
+
+namespace {
+
+std::size_t at(int i) { return static_cast<std::size_t>(i); }
+
+/// A corner of the part under water, as shares of the triangle's corners.
+using Shares = std::array<double, 3>;
+
+double depth_at(const Shares& s, const Shares& depths) { return s[0] * depths[0] + s[1] * depths[1] + s[2] * depths[2]; }
+
+/// Adds the water over the triangle of three such corners; the depth is linear, so the midpoints of its sides are exact
+/// for N_i d.
+void add_wet(const std::array<Shares, 3>& corners, const Shares& depths, double whole_area, WetPart& part) {
+    const auto minor = [&](std::size_t i, std::size_t j) {
+        return (corners[1][i] - corners[0][i]) * (corners[2][j] - corners[0][j]) -
+               (corners[2][i] - corners[0][i]) * (corners[1][j] - corners[0][j]);
+    };
+    const double area = whole_area * std::abs(minor(1, 2));
+    part.area += area;
+    for (std::size_t k = 0; k < 3; ++k) {
+        Shares middle;
+        for (std::size_t i = 0; i < 3; ++i) middle[i] = 0.5 * (corners[k][i] + corners[(k + 1) % 3][i]);
+        const double depth = depth_at(middle, depths);
+        for (std::size_t i = 0; i < 3; ++i) part.share[i] += area / 3 * middle[i] * depth;
+    }
+}
+
+}  // namespace
+
+WetPart wet_part(const TriangleMesh& mesh, std::size_t triangle, double level) {
+    const std::array<int, 3>& t = mesh.triangles[triangle];
+    Shares depths;
+    for (std::size_t i = 0; i < 3; ++i) depths[i] = level - mesh.nodes[at(t[i])][2];
+    std::array<Shares, 4> corners;
+    std::size_t count = 0;
+    for (std::size_t i = 0; i < 3; ++i) {
+        const std::size_t j = (i + 1) % 3;
+        if (depths[i] > 0) {
+            corners[count] = {};
+            corners[count++][i] = 1;
+        }
+        if ((depths[i] > 0) == (depths[j] > 0)) continue;
+        corners[count] = {};
+        corners[count][j] = depths[i] / (depths[i] - depths[j]);
+        corners[count][i] = 1 - corners[count][j];
+        ++count;
+    }
+    WetPart part;
+    const double area = plan_area(mesh, triangle);
+    for (std::size_t k = 2; k < count; ++k) add_wet({corners[0], corners[k - 1], corners[k]}, depths, area, part);
+    part.volume = part.share[0] + part.share[1] + part.share[2];
+    return part;
+}
+
+std::vector<std::vector<std::array<double, 2>>> outline_of(const TriangleMesh& mesh, const Pond& pond) {
+    using Edge = std::pair<int, int>;
+    std::vector<bool> wet(mesh.nodes.size(), false);
+    for (const int node : pond.nodes) wet[at(node)] = true;
+    // Along the edge of the water with the water to one side: where the line enters a triangle and where it leaves it.
+    std::map<Edge, Edge> onward;
+    std::map<Edge, bool> entered;
+    for (const auto& t : mesh.triangles) {
+        Edge in{-1, -1}, out{-1, -1};
+        for (std::size_t k = 0; k < 3; ++k) {
+            const int a = t[k];
+            const int b = t[(k + 1) % 3];
+            if (wet[at(a)] == wet[at(b)]) continue;
+            (wet[at(a)] ? in : out) = std::minmax(a, b);
+        }
+        if (in.first < 0) continue;
+        onward[in] = out;
+        entered[out] = true;
+    }
+    const auto crossing = [&](const Edge& edge) {
+        const auto& a = mesh.nodes[at(edge.first)];
+        const auto& b = mesh.nodes[at(edge.second)];
+        const double s = std::clamp((pond.level - a[2]) / (b[2] - a[2]), 0.0, 1.0);
+        return std::array<double, 2>{a[0] + s * (b[0] - a[0]), a[1] + s * (b[1] - a[1])};
+    };
+    std::vector<std::vector<std::array<double, 2>>> lines;
+    const auto follow = [&](Edge edge) {
+        std::vector<std::array<double, 2>> line{crossing(edge)};
+        for (auto next = onward.find(edge); next != onward.end(); next = onward.find(edge)) {
+            edge = next->second;
+            onward.erase(next);
+            line.push_back(crossing(edge));
+        }
+        lines.push_back(std::move(line));
+    };
+    std::vector<Edge> open;
+    for (const auto& [edge, next] : onward) {
+        if (entered.find(edge) == entered.end()) open.push_back(edge);
+    }
+    for (const Edge& edge : open) follow(edge);
+    while (!onward.empty()) follow(onward.begin()->first);
+    return lines;
+}
+
+}  // namespace coverframe
