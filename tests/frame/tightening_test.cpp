@@ -189,6 +189,26 @@ TEST_CASE("slip_over_tops: on a free upright top the push is the sum of both pul
     CHECK(close(smooth.passings[1].first, smooth.passings[1].second, 1e-6));
 }
 
+TEST_CASE("slip_over_tops_bounds: every friction between them gives tensions between theirs, over one top") {
+    Frame f = over_a_held_top();
+    f.members[0].free_length -= 0.004;
+    const std::vector<Passing> over{{"S over the top", 0, 1}};
+    const SlippedBounds both = slip_over_tops_bounds(f, over, 0.4, {});
+    REQUIRE(both.smooth.solution.usable());
+    REQUIRE(both.rough.solution.usable());
+    CHECK(close(both.smooth.passings[0].first, both.smooth.passings[0].second, 1e-6));
+    CHECK(close(both.rough.passings[0].first / both.rough.passings[0].second, std::exp(0.4 * std::acos(0.0)), 1e-6));
+    double first = both.smooth.passings[0].first;
+    for (const double mu : {0.1, 0.2, 0.3, 0.4}) {
+        const Slipped s = slip_over_tops(f, over, mu, {});
+        CHECK(s.passings[0].first > first);
+        first = s.passings[0].first;
+        CHECK(s.passings[0].second < both.smooth.passings[0].second);
+        CHECK(s.passings[0].second >= both.rough.passings[0].second * (1 - 1e-9));
+    }
+    CHECK(code_of([&] { return slip_over_tops_bounds(f, over, 2.1, {}); }) == "frame.friction");
+}
+
 TEST_CASE("slip_over_tops: nonsense is refused") {
     const auto refusal = [](const std::vector<Passing>& passings, double mu) {
         return code_of([&] { return slip_over_tops(one_upright(), passings, mu, {}); });

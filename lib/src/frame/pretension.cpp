@@ -6,30 +6,11 @@
 
 #include "coverframe/base/error.hpp"
 #include "kernel/solver.hpp"
+#include "strap_run.hpp"
 
 namespace coverframe {
 
 namespace {
-
-/// Length, mean tension and stiffness of a run. Members that are slack count with no tension.
-struct RunState {
-    double length = 0;
-    double tension = 0;
-    double stiffness = 0;
-};
-
-RunState state_of(const StrapRun& run, const Frame& frame, const std::vector<MemberForces>& forces) {
-    RunState s;
-    for (const int m : run.members) {
-        const FrameMember& member = frame.members[static_cast<std::size_t>(m)];
-        const double length = drawn_length(frame, member);
-        s.length += length;
-        if (!forces.empty()) s.tension += length * forces[static_cast<std::size_t>(m)].axial;
-        s.stiffness = member.axial_stiffness;
-    }
-    s.tension /= s.length;
-    return s;
-}
 
 void scale_free_lengths(const StrapRun& run, Frame& frame, double factor) {
     for (const int m : run.members) frame.members[static_cast<std::size_t>(m)].free_length *= factor;
@@ -37,11 +18,7 @@ void scale_free_lengths(const StrapRun& run, Frame& frame, double factor) {
 
 void require_runs(const Frame& frame, const std::vector<StrapRun>& runs) {
     for (std::size_t r = 0; r < runs.size(); ++r) {
-        bool good = !runs[r].members.empty() && std::isfinite(runs[r].tension) && runs[r].tension >= 0;
-        for (const int m : runs[r].members) {
-            good = good && m >= 0 && static_cast<std::size_t>(m) < frame.members.size() &&
-                   frame.members[static_cast<std::size_t>(m)].kind == MemberKind::strap;
-        }
+        const bool good = made_of_straps(frame, runs[r]) && std::isfinite(runs[r].tension) && runs[r].tension >= 0;
         if (!good) {
             throw InputError("frame.run", "/runs/" + std::to_string(r), runs[r].name,
                              "strap " + runs[r].name + " must be made of straps and have a tension of zero or more");
@@ -75,11 +52,11 @@ Tensioned tension_straps(const Frame& frame, const std::vector<StrapRun>& runs, 
         double worst = 0;
         for (std::size_t r = 0; r < runs.size(); ++r) {
             if (runs[r].tension == 0) continue;
-            const RunState s = state_of(runs[r], t.frame, t.solution.members);
-            const double error = s.tension - runs[r].tension;
+            const double stiffness = t.frame.members[static_cast<std::size_t>(runs[r].members.back())].axial_stiffness;
+            const double error = mean_tension(t.frame, runs[r], t.solution.members) - runs[r].tension;
             worst = std::max(worst, std::abs(error) / runs[r].tension);
-            const double secant = last_change[r] != 0 ? (last_error[r] - error) / last_change[r] : s.stiffness;
-            response[r] = std::clamp(secant, 0.02 * s.stiffness, s.stiffness);
+            const double secant = last_change[r] != 0 ? (last_error[r] - error) / last_change[r] : stiffness;
+            response[r] = std::clamp(secant, 0.02 * stiffness, stiffness);
             last_error[r] = error;
         }
         if (worst <= tolerance) return t;

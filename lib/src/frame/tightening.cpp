@@ -7,29 +7,21 @@
 #include <optional>
 
 #include "coverframe/base/error.hpp"
+#include "kernel/solver.hpp"
+#include "strap_run.hpp"
 
 namespace coverframe {
 namespace {
 
 std::size_t index(int i) { return static_cast<std::size_t>(i); }
 
-bool is_strap(const Frame& frame, int member) {
-    return member >= 0 && index(member) < frame.members.size() &&
-           frame.members[index(member)].kind == MemberKind::strap;
-}
-
-void require_run(const Frame& frame, const StrapRun& run, std::size_t number) {
-    const bool good =
-        !run.members.empty() && std::ranges::all_of(run.members, [&](int m) { return is_strap(frame, m); });
-    if (!good) {
-        throw InputError("frame.run", "/runs/" + std::to_string(number), run.name,
-                         "strap " + run.name + " must be made of straps");
-    }
-}
-
 void require_steps(const Frame& frame, const std::vector<StrapRun>& runs, const std::vector<TighteningStep>& steps,
                    const TighteningOptions& options) {
-    for (std::size_t r = 0; r < runs.size(); ++r) require_run(frame, runs[r], r);
+    for (std::size_t r = 0; r < runs.size(); ++r) {
+        if (made_of_straps(frame, runs[r])) continue;
+        throw InputError("frame.run", "/runs/" + std::to_string(r), runs[r].name,
+                         "strap " + runs[r].name + " must be made of straps");
+    }
     for (std::size_t s = 0; s < steps.size(); ++s) {
         const TighteningStep& step = steps[s];
         const bool good = step.run >= 0 && index(step.run) < runs.size() && std::isfinite(step.tension) &&
@@ -48,26 +40,12 @@ void require_steps(const Frame& frame, const std::vector<StrapRun>& runs, const 
     }
 }
 
-double drawn_length(const Frame& frame, const StrapRun& run) {
-    double length = 0;
-    for (const int m : run.members) length += coverframe::drawn_length(frame, frame.members[index(m)]);
-    return length;
-}
-
-double mean_tension(const Frame& frame, const StrapRun& run, const Solution& solution) {
-    double sum = 0;
-    for (const int m : run.members) {
-        sum += coverframe::drawn_length(frame, frame.members[index(m)]) * solution.members[index(m)].axial;
-    }
-    return sum / drawn_length(frame, run);
-}
-
 /// Free length of the run, shared out in proportion to the drawn lengths.
 void set_free_length(Frame& frame, const StrapRun& run, double total) {
     const double drawn = drawn_length(frame, run);
     for (const int m : run.members) {
         FrameMember& member = frame.members[index(m)];
-        member.free_length = total * coverframe::drawn_length(frame, member) / drawn;
+        member.free_length = total * drawn_length(frame, member) / drawn;
     }
 }
 
@@ -121,13 +99,13 @@ std::optional<double> zero_of_falling(const Value& value, double start, double s
 }
 
 /// Pulls one run to its tension with the others as they are; false if the frame does not stand on the way.
-bool pull(Frame& frame, const StrapRun& run, double tension, const FrameLoads& loads, const SolveOptions& options,
-          Solution& solution) {
+bool pull(Frame& frame, kernel::Solver& solver, const StrapRun& run, double tension, const FrameLoads& loads,
+          const SolveOptions& options, Solution& solution) {
     const auto short_of = [&](double length) -> std::optional<double> {
         set_free_length(frame, run, length);
-        solution = solve(frame, loads, options, solution.displacement);
+        solution = solver.solve(loads, options, solution.displacement);
         if (!solution.usable()) return std::nullopt;
-        return mean_tension(frame, run, solution) - tension;
+        return mean_tension(frame, run, solution.members) - tension;
     };
     const double drawn = drawn_length(frame, run);
     const double stretch = tension / frame.members[index(run.members.front())].axial_stiffness * drawn;
@@ -144,21 +122,22 @@ Tightened tighten_in_order(const Frame& frame, const std::vector<StrapRun>& runs
     require_steps(frame, runs, steps, options);
     Tightened t{frame, {}, {}, {}};
     for (const StrapRun& run : runs) set_free_length(t.frame, run, 2.0 * drawn_length(frame, run));
+    kernel::Solver solver(t.frame);
     const FrameLoads held = with_hands(loads, options);
     for (const TighteningStep& step : steps) {
         const StrapRun& run = runs[index(step.run)];
-        if (!pull(t.frame, run, step.tension, held, options.solve, t.solution)) {
+        if (!pull(t.frame, solver, run, step.tension, held, options.solve, t.solution)) {
             t.message = "strap " + run.name + " cannot be pulled to its tension: " + t.solution.message;
             return t;
         }
         if (step.give > 0) {
             set_free_length(t.frame, run, free_length(t.frame, run) + step.give);
-            t.solution = solve(t.frame, held, options.solve, t.solution.displacement);
+            t.solution = solver.solve(held, options.solve, t.solution.displacement);
         }
         std::vector<double>& row = t.tensions.emplace_back();
-        for (const StrapRun& each : runs) row.push_back(mean_tension(frame, each, t.solution));
+        for (const StrapRun& each : runs) row.push_back(mean_tension(frame, each, t.solution.members));
     }
-    t.solution = solve(t.frame, loads, options.solve, t.solution.displacement);
+    t.solution = solver.solve(loads, options.solve, t.solution.displacement);
     if (!t.solution.usable()) t.message = "without the hands it does not stand: " + t.solution.message;
     return t;
 }
@@ -231,8 +210,8 @@ void require_passings(const Frame& frame, const std::vector<Passing>& passings, 
 }
 
 /// Lets one passing slip to the edge of its cone, the others held.
-bool let_slip(Slipped& s, const Passing& passing, double friction, const FrameLoads& loads, const SolveOptions& options,
-              double& slipped, double tolerance) {
+bool let_slip(Slipped& s, kernel::Solver& solver, const Passing& passing, double friction, const FrameLoads& loads,
+              const SolveOptions& options, double& slipped, double tolerance) {
     const double first = s.frame.members[index(passing.first)].free_length;
     const double second = s.frame.members[index(passing.second)].free_length;
     const double longest = 0.9 * std::min(first, second);
@@ -244,7 +223,7 @@ bool let_slip(Slipped& s, const Passing& passing, double friction, const FrameLo
         const double to_first = first_taut ? moved : -moved;
         s.frame.members[index(passing.first)].free_length = first + to_first;
         s.frame.members[index(passing.second)].free_length = second - to_first;
-        s.solution = solve(s.frame, loads, options, s.solution.displacement);
+        s.solution = solver.solve(loads, options, s.solution.displacement);
         if (!s.solution.usable()) return std::nullopt;
         const PassingState state = state_of(s.frame, s.solution, passing, 0);
         return first_taut ? state.first - hold * state.second : state.second - hold * state.first;
@@ -265,7 +244,9 @@ Slipped slip_over_tops(const Frame& frame, const std::vector<Passing>& passings,
     constexpr int max_rounds = 200;
     require_sound(frame);
     require_passings(frame, passings, friction);
-    Slipped s{frame, solve(frame, loads, options), {}, 0};
+    Slipped s{frame, {}, {}, 0};
+    kernel::Solver solver(s.frame);
+    s.solution = solver.solve(loads, options, {});
     std::vector<double> slipped(passings.size(), 0.0);
     for (s.rounds = 1; s.solution.usable() && s.rounds <= max_rounds; ++s.rounds) {
         double scale = 0;
@@ -276,7 +257,7 @@ Slipped slip_over_tops(const Frame& frame, const std::vector<Passing>& passings,
             const double over = outside(state_of(s.frame, s.solution, passings[p], 0), friction);
             if (std::abs(over) <= 10 * tolerance) continue;
             all_hold = false;
-            if (!let_slip(s, passings[p], friction, loads, options, slipped[p], tolerance)) {
+            if (!let_slip(s, solver, passings[p], friction, loads, options, slipped[p], tolerance)) {
                 s.solution.status = s.solution.usable() ? SolveStatus::iteration_limit : s.solution.status;
                 s.solution.message = passings[p].name + " slips without coming to rest";
                 return s;
@@ -293,6 +274,12 @@ Slipped slip_over_tops(const Frame& frame, const std::vector<Passing>& passings,
         s.solution.message = "the straps go on slipping over one another's tops";
     }
     return s;
+}
+
+SlippedBounds slip_over_tops_bounds(const Frame& frame, const std::vector<Passing>& passings, double greatest,
+                                    const FrameLoads& loads, const SolveOptions& options) {
+    return {slip_over_tops(frame, passings, 0, loads, options),
+            slip_over_tops(frame, passings, greatest, loads, options)};
 }
 
 }  // namespace coverframe

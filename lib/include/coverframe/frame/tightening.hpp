@@ -12,7 +12,8 @@
 // Over the top of an upright a strap slips when its tensions on both sides differ by more than friction holds:
 //     e^(-mu theta) <= T_1/T_2 <= e^(mu theta),   theta the angle by which the strap turns over the top
 // Free length then moves from the slacker to the tauter side until the tensions stand at the edge of that cone (the
-// rope friction of Euler and Eytelwein). Without a measured mu look at both bounds, 0 and 0.4 (from memory).
+// rope friction of Euler and Eytelwein). Without a measured mu look at both bounds, 0 and 0.4 (from memory):
+// slip_over_tops_bounds.
 #pragma once
 
 #include <string>
@@ -36,11 +37,11 @@ struct TighteningOptions {
 };
 
 struct Tightened {
-    Frame frame;         ///< the frame with the free lengths found; a run nobody pulled hangs slack
-    Solution solution;   ///< its equilibrium without the hands; usable() tells whether it stands
+    Frame frame;        ///< the frame with the free lengths found; a run nobody pulled hangs slack
+    Solution solution;  ///< its equilibrium without the hands; usable() tells whether it stands
     /// Mean tension of every run after each step, hands on: one row a step, one number a run [N].
     std::vector<std::vector<double>> tensions;
-    std::string message; ///< which step could not be done and why; empty if all were
+    std::string message;  ///< which step could not be done and why; empty if all were
 };
 
 /// Pulls the straps in the order of `steps`. A run may be pulled more than once.
@@ -76,5 +77,19 @@ struct Slipped {
 /// \throws InputError frame.passing, frame.friction, and as solve()
 [[nodiscard]] Slipped slip_over_tops(const Frame& frame, const std::vector<Passing>& passings, double friction,
                                      const FrameLoads& loads, const SolveOptions& options = {});
+
+/// The two ends of what an unknown friction may do.
+struct SlippedBounds {
+    Slipped smooth;  ///< mu = 0
+    Slipped rough;   ///< mu = greatest
+};
+
+/// Both bounds. With one passing the tensions of every mu between lie between these; with several, one strap may give
+/// way to another: look at values between as well.
+/// \param greatest  largest mu that may be there [-], 0 to 2
+/// \throws as slip_over_tops
+[[nodiscard]] SlippedBounds slip_over_tops_bounds(const Frame& frame, const std::vector<Passing>& passings,
+                                                  double greatest, const FrameLoads& loads,
+                                                  const SolveOptions& options = {});
 
 }  // namespace coverframe
