@@ -105,7 +105,8 @@ TEST_CASE("Levels of a grid of eight neighbours: the case of the priority flood"
 TEST_CASE("Water in a trough with straight sides is exact") {
     // Validation case PN-09: area of the triangle times length.
     const double left = std::tan(30 * std::numbers::pi / 180), right = std::tan(10 * std::numbers::pi / 180);
-    const TriangleMesh mesh = grid(-0.5, 0.5, 2, 0, 2, 3, [&](double x, double) { return x < 0 ? -left * x : right * x; });
+    const TriangleMesh mesh =
+        grid(-0.5, 0.5, 2, 0, 2, 3, [&](double x, double) { return x < 0 ? -left * x : right * x; });
     double volume = 0;
     for (std::size_t t = 0; t < mesh.triangles.size(); ++t) volume += wet_part(mesh, t, 0.05).volume;
     CHECK(close(volume, 0.0185083316, 1e-8));
@@ -115,9 +116,8 @@ TEST_CASE("A bowl of revolution fills to its rim, closer with a finer mesh") {
     // z = r^2 in a plain at 1/4: pi/32.
     std::vector<double> error;
     for (const int n : {20, 40, 80}) {
-        const TriangleMesh mesh = grid(-0.6, 0.6, n, -0.6, 0.6, n, [](double x, double y) {
-            return std::min(x * x + y * y, 0.25);
-        });
+        const TriangleMesh mesh =
+            grid(-0.6, 0.6, n, -0.6, 0.6, n, [](double x, double y) { return std::min(x * x + y * y, 0.25); });
         const Water water = water_to_the_brim(mesh, border_of(mesh));
         REQUIRE(water.ponds.size() == 1);
         CHECK(water.ponds[0].full);
@@ -132,9 +132,8 @@ TEST_CASE("A bowl of revolution fills to its rim, closer with a finer mesh") {
 TEST_CASE("Limited water fills hollows in turn") {
     // Along x: two hollows of triangle section, the left one with the lower rim to the right one.
     const std::vector<double> heights{3, 0, 1, 0.5, 2, -1};
-    const TriangleMesh mesh = grid(0, 5, 5, 0, 1, 1, [&](double x, double) {
-        return heights[static_cast<std::size_t>(std::lround(x))];
-    });
+    const TriangleMesh mesh =
+        grid(0, 5, 5, 0, 1, 1, [&](double x, double) { return heights[static_cast<std::size_t>(std::lround(x))]; });
     std::vector<bool> outlet(mesh.nodes.size(), false);
     outlet[5] = outlet[11] = true;
     const auto after = [&](double volume, std::size_t node) {

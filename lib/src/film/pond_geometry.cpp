@@ -16,7 +16,9 @@ std::size_t at(int i) { return static_cast<std::size_t>(i); }
 /// A corner of the part under water, as shares of the triangle's corners.
 using Shares = std::array<double, 3>;
 
-double depth_at(const Shares& s, const Shares& depths) { return s[0] * depths[0] + s[1] * depths[1] + s[2] * depths[2]; }
+double depth_at(const Shares& s, const Shares& depths) {
+    return s[0] * depths[0] + s[1] * depths[1] + s[2] * depths[2];
+}
 
 /// Adds the water over the triangle of three such corners; the depth is linear, so the midpoints of its sides are exact
 /// for N_i d.

@@ -24,8 +24,9 @@ std::size_t at(int i) { return static_cast<std::size_t>(i); }
 void require_outlets(const TriangleMesh& mesh, const std::vector<bool>& outlet) {
     require_sound(mesh);
     if (outlet.size() != mesh.nodes.size()) {
-        throw InputError("film.ponds.size", "/outlet", std::to_string(outlet.size()),
-                         "say of each of the " + std::to_string(mesh.nodes.size()) + " nodes whether water leaves there");
+        throw InputError(
+            "film.ponds.size", "/outlet", std::to_string(outlet.size()),
+            "say of each of the " + std::to_string(mesh.nodes.size()) + " nodes whether water leaves there");
     }
 }
 
@@ -106,8 +107,8 @@ private:
         return 0;
     }
 
-    /// Water that arrives in a lowest basin of `top` fills it, then what lies beside it, then what holds both, and so on
-    /// upwards. Gives back what `top` has no room for.
+    /// Water that arrives in a lowest basin of `top` fills it, then what lies beside it, then what holds both, and so
+    /// on upwards. Gives back what `top` has no room for.
     double pour_within(int top, int lowest, double volume) {
         volume = keep(lowest, volume);
         for (int b = lowest; volume > 0 && b != top; b = basins_.all[at(b)].parent) {
@@ -157,8 +158,7 @@ private:
         const Basin& b = basins_.all[at(basin)];
         const double top = spill_height(basin);
         if (held_[at(basin)] >= room(basin)) return top;
-        const double wanted =
-            held_[at(basin)] + (b.is_lowest() ? 0.0 : capacity_[at(b.left)] + capacity_[at(b.right)]);
+        const double wanted = held_[at(basin)] + (b.is_lowest() ? 0.0 : capacity_[at(b.left)] + capacity_[at(b.right)]);
         const double bottom = b.is_lowest() ? mesh_.nodes[at(b.own.front())][2] : spill_height(b.left);
         const auto excess = [&](double level) { return content(basin, level) - wanted; };
         const double low = excess(bottom);

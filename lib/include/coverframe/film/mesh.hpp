@@ -12,8 +12,8 @@
 namespace coverframe {
 
 struct TriangleMesh {
-    std::vector<std::array<double, 3>> nodes;    ///< places [m]
-    std::vector<std::array<int, 3>> triangles;   ///< indices of nodes, turning the same way seen from above
+    std::vector<std::array<double, 3>> nodes;   ///< places [m]
+    std::vector<std::array<int, 3>> triangles;  ///< indices of nodes, turning the same way seen from above
 };
 
 /// A list of indices for each of many things: those of thing i stand at first[i] to first[i + 1].
@@ -41,7 +41,8 @@ struct Lists {
 /// True for each node on the border of the surface.
 [[nodiscard]] std::vector<bool> border_of(const TriangleMesh& mesh);
 
-/// \throws InputError film.mesh.empty, film.mesh.finite, film.mesh.node (an index that is none), film.mesh.unused (a node
+/// \throws InputError film.mesh.empty, film.mesh.finite, film.mesh.node (an index that is none), film.mesh.unused (a
+/// node
 ///   without a triangle), film.mesh.fold (a triangle that stands upright, or turns the other way than the first one),
 ///   film.mesh.edge (an edge of more than two triangles), all at once
 void require_sound(const TriangleMesh& mesh);

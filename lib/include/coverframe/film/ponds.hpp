@@ -10,7 +10,8 @@
 // their sum times its area.
 //
 // Limits: water that lies still; no flow depth, no wind, no suction along the film, no leaks. Water on the way along an
-// edge stays in the plane of the mesh, so a rim between two nodes is where a node is: use a mesh finer than the hollows.
+// edge stays in the plane of the mesh, so a rim between two nodes is where a node is: use a mesh finer than the
+// hollows.
 //
 // Sources: Barnes, Lehman and Mulla, Priority-flood (2014), for the levels of full hollows; Barnes, Callaghan and
 // Wickert, Earth Surface Dynamics 9 (2021), for limited water (abstracts read).

@@ -17,8 +17,7 @@ std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 class Flooding {
 public:
-    Flooding(const std::vector<std::array<double, 3>>& places, const Lists& neighbours,
-             const std::vector<bool>& outlet)
+    Flooding(const std::vector<std::array<double, 3>>& places, const Lists& neighbours, const std::vector<bool>& outlet)
         : places_(places), neighbours_(neighbours), outlet_(outlet), joined_(places.size()) {
         std::iota(joined_.begin(), joined_.end(), 0);
         basin_.assign(places.size(), drains);
@@ -34,8 +33,9 @@ public:
         for (const int node : order) flood(node);
         for (const int node : order) {
             if (basin_[at(part_of(node))] == drains) continue;
-            throw InputError("film.ponds.outlet", "/outlet", std::to_string(node),
-                             "water on node " + std::to_string(node) + " finds no way off the surface; give it an outlet");
+            throw InputError(
+                "film.ponds.outlet", "/outlet", std::to_string(node),
+                "water on node " + std::to_string(node) + " finds no way off the surface; give it an outlet");
         }
         return std::move(found_);
     }

@@ -21,21 +21,21 @@
 namespace coverframe::kernel {
 
 struct Basin {
-    int spill = -1;                ///< the node over which it spills
-    int parent = -1;               ///< -1: root
-    int left = -1;                 ///< the basins it is made of; -1: none, water begins to stand at one lowest node
+    int spill = -1;   ///< the node over which it spills
+    int parent = -1;  ///< -1: root
+    int left = -1;    ///< the basins it is made of; -1: none, water begins to stand at one lowest node
     int right = -1;
-    int from_left = -1;            ///< lowest basin where water arrives that spills out of `left` into `right`
-    int from_right = -1;           ///< and the other way
-    int onward = -1;               ///< of a root: lowest basin where its spilt water arrives; -1: it leaves at an outlet
-    std::vector<int> own;          ///< nodes over the spills of `left` and `right`, in rising order
+    int from_left = -1;    ///< lowest basin where water arrives that spills out of `left` into `right`
+    int from_right = -1;   ///< and the other way
+    int onward = -1;       ///< of a root: lowest basin where its spilt water arrives; -1: it leaves at an outlet
+    std::vector<int> own;  ///< nodes over the spills of `left` and `right`, in rising order
 
     [[nodiscard]] bool is_lowest() const { return left < 0; }
 };
 
 struct Basins {
-    std::vector<Basin> all;        ///< a basin stands behind those it is made of
-    std::vector<int> runs_to;      ///< lowest basin that water put on a node arrives in; -1: it leaves at an outlet
+    std::vector<Basin> all;    ///< a basin stands behind those it is made of
+    std::vector<int> runs_to;  ///< lowest basin that water put on a node arrives in; -1: it leaves at an outlet
 
     [[nodiscard]] int root_of(int basin) const;
     /// All nodes of a basin, those of the basins it is made of first.

@@ -1,0 +1,85 @@
+// SPDX-License-Identifier: BSD-3-Clause
+// One flat triangle of film: energy, forces, tangent. Plain SI doubles: m, N.
+//
+// The free shape is a flat triangle of area A0. With F (3 by 2) the gradient of the present places along the free shape
+// and E = (F^T F - I)/2 its Green strain, E1 >= E2 the principal strains, D = E t the stiffness of the film per width:
+//   taut       E2 + nu E1 >= 0             W = D/(2 (1 - nu^2)) (E1^2 + E2^2 + 2 nu E1 E2)
+//   wrinkled   E1 > 0, E2 + nu E1 < 0      W = D/2 E1^2           pulls along the first principal direction only
+//   slack      E1 <= 0                     W = 0
+// Energy = A0 W. W is the least energy that fine wrinkles leave of the elastic one: film cannot push. It is convex in
+// E, with a continuous slope S = dW/dE; its second derivative jumps where wrinkles begin and is taken from the side the
+// state is on.
+//
+//   gradient of node a    A0 F S g_a                 g_a gradient of the shape function of a along the free shape
+//   tangent of a and b    A0 (B_a^T C B_b + (g_a S g_b) I),   B the variation of E, C = dS/dE
+//
+// In wrinkled film, n and m the principal directions:  C = D (n n : n n + 2 E1/(E1 - E2) (n m : n m)), which is where
+// the stress turns with the wrinkles.
+//
+// Limits: strains small enough for one modulus (polyethylene: under 3 to 5 %), constant in a triangle; wrinkles have no
+// stiffness and no size; isotropic film.
+//
+// Sources: Pipkin, The relaxed energy density for isotropic elastic membranes (1986), and Ziegler, Wagner and
+// Bletzinger (2002) for the criterion by stress and strain; from memory, derivatives worked out here.
+#pragma once
+
+#include <Eigen/Core>
+
+namespace coverframe::kernel {
+
+using Vector9 = Eigen::Matrix<double, 9, 1>;
+using Matrix9 = Eigen::Matrix<double, 9, 9>;
+
+enum class Stretch { taut, wrinkled, slack };
+
+/// Film by its two numbers.
+struct Sheet {
+    double stiffness = 0;  ///< D = E t [N/m]
+    double poisson = 0;    ///< nu, 0 to under 0.5
+};
+
+/// The free shape of one triangle.
+struct FreeTriangle {
+    /// Rows: corner; columns: gradient of its shape function along the two axes of the free shape [1/m].
+    Eigen::Matrix<double, 3, 2> gradient;
+    double area = 0;  ///< A0 [m2]
+};
+
+/// The free shape of a triangle that is as drawn when stretched by `stretch` in all directions of its plane (1: free as
+/// drawn). Axis 1 is along its first side.
+[[nodiscard]] FreeTriangle free_triangle(const Eigen::Vector3d& a, const Eigen::Vector3d& b, const Eigen::Vector3d& c,
+                                         double stretch);
+
+/// What one triangle carries.
+struct SheetStress {
+    Stretch stretch = Stretch::slack;
+    double first = 0;   ///< pull along the first principal direction, per present width; wrinkled: per free width [N/m]
+    double second = 0;  ///< across it [N/m]
+    Eigen::Vector3d direction = Eigen::Vector3d::Zero();  ///< of the first, in space
+};
+
+class Triangle {
+public:
+    /// \param x  places of the corners, one after the other
+    Triangle(const FreeTriangle& free, const Sheet& sheet, const Vector9& x);
+
+    [[nodiscard]] double energy() const;
+    [[nodiscard]] Vector9 gradient() const;
+    [[nodiscard]] Matrix9 tangent() const;
+    [[nodiscard]] SheetStress stress() const;
+
+private:
+    [[nodiscard]] Eigen::Matrix3d stiffness() const;
+
+    const FreeTriangle& free_;
+    const Sheet& sheet_;
+    Eigen::Matrix<double, 3, 2> F_;
+    Stretch stretch_ = Stretch::slack;
+    double e1_ = 0;
+    double e2_ = 0;
+    Eigen::Vector2d n_;       ///< first principal direction
+    Eigen::Vector3d strain_;  ///< E11, E22, 2 E12
+    Eigen::Vector3d force_;   ///< S11, S22, S12
+};
+
+}  // namespace coverframe::kernel
