@@ -100,8 +100,8 @@ void read_member(FrameModel& model, const Input& input, const std::array<bool, 6
         const std::array<double, 3> at{a[0] + s * (b[0] - a[0]), a[1] + s * (b[1] - a[1]), a[2] + s * (b[2] - a[2])};
         piece.from = run.nodes.back();
         piece.to = k == pieces ? to : add_node(model, piece.name + " " + std::to_string(k), at, everywhere);
-        piece.hinged_from = k == 1 && (hinged == "from" || hinged == "both");
-        piece.hinged_to = k == pieces && (hinged == "to" || hinged == "both");
+        piece.spring_from = k == 1 && (hinged == "from" || hinged == "both") ? 0 : rigid_end;
+        piece.spring_to = k == pieces && (hinged == "to" || hinged == "both") ? 0 : rigid_end;
         run.nodes.push_back(piece.to);
         run.members.push_back(static_cast<int>(model.frame.members.size()));
         model.frame.members.push_back(piece);

@@ -51,8 +51,8 @@ FrameMember member_of(const FrameArrays& arrays, std::size_t m) {
     member.free_length = L0;
     member.weight = weight;
     member.bending = {EI_vertical, EI_level, GA_vertical, GA_level, GJ};
-    member.hinged_from = std::get<7>(arrays).data()[2 * m];
-    member.hinged_to = std::get<7>(arrays).data()[2 * m + 1];
+    if (std::get<7>(arrays).data()[2 * m]) member.spring_from = 0;
+    if (std::get<7>(arrays).data()[2 * m + 1]) member.spring_to = 0;
     return member;
 }
 

@@ -90,7 +90,7 @@ Example changed(const Example& e, const Change& change, bool swap_ends = false) 
         }
         if (swap_ends && m % 2 == 0) {
             std::swap(member.from, member.to);
-            std::swap(member.hinged_from, member.hinged_to);
+            std::swap(member.spring_from, member.spring_to);
         }
         member.axial_stiffness *= change.force;
         member.free_length *= change.length;

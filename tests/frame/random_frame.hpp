@@ -86,7 +86,7 @@ inline void add_pole(Example& e, Random& random, int from, int to, const Kind& k
     for (const auto& [a, b] : {std::pair{from, between}, std::pair{between, to}}) {
         FrameMember& pole = add_member(e, MemberKind::pole, a, b, random.between(5e6, 30e6), 0);
         pole.bending = {EI, level, GA, kind.round ? GA : 0.8 * GA, 0.1 * EI};
-        pole.hinged_from = hinged && a == from;
+        if (hinged && a == from) pole.spring_from = 0;
     }
     push(e, between, kind.load * Vector3d{0, random.between(-20, 20), random.between(-150, 30)});
 }

@@ -40,8 +40,14 @@ Extent extent_in(const Probe& probe, const Solution& solution) {
     for (const int index : probe.members) {
         const MemberForces& forces = solution.members[static_cast<std::size_t>(index)];
         switch (probe.reading) {
-            case Reading::push: take(-forces.axial); break;
-            case Reading::tension: take(forces.axial); break;
+            case Reading::push:
+                take(-forces.axial_at(0));
+                take(-forces.axial_at(1));
+                break;
+            case Reading::tension:
+                take(forces.axial_at(0));
+                take(forces.axial_at(1));
+                break;
             case Reading::moment_vertical:
                 take(forces.moment_vertical_from);
                 take(forces.moment_vertical_to);

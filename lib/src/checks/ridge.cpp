@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 #include <optional>
+#include <vector>
 
 #include "common.hpp"
 #include "coverframe/units/crossing.hpp"
@@ -15,12 +16,20 @@ namespace {
 
 using namespace checks_detail;
 
-PieceForces forces_from(const MemberForces& f) {
-    return {from_N(f.axial), from_N_m(f.moment_vertical_from), from_N_m(f.moment_level_from)};
+PieceForces forces_at(const MemberForces& f, double share, double length) {
+    return {from_N(f.axial_at(share)), from_N_m(f.moment_vertical_at(share, length)),
+            from_N_m(f.moment_level_at(share, length))};
 }
 
-PieceForces forces_to(const MemberForces& f) {
-    return {from_N(f.axial), from_N_m(f.moment_vertical_to), from_N_m(f.moment_level_to)};
+/// Both ends, and where a member load makes a moment greatest between them; shares of the length.
+std::vector<double> sections_of(const MemberForces& f) {
+    std::vector<double> shares{0, 1};
+    const auto between = [&](double share) {
+        if (share > 0 && share < 1) shares.push_back(share);
+    };
+    if (f.load[2] != 0) between(0.5 - f.shear_vertical / f.load[2]);
+    if (f.load[1] != 0) between(0.5 + f.shear_level / f.load[1]);
+    return shares;
 }
 
 struct Worst {
@@ -32,10 +41,12 @@ struct Worst {
 Worst worst_section(const CheckInput& input, const PoleSpan& span, const PieceStrength& strength) {
     std::optional<Worst> worst;
     for (const int m : span.members) {
-        const FrameMember& member = input.cover.layout.frame.members[at(m)];
+        const Frame& frame = input.cover.layout.frame;
+        const FrameMember& member = frame.members[at(m)];
         const MemberForces& f = input.state.frame.members[at(m)];
-        for (const Worst& each : {Worst{forces_from(f), judge(strength, forces_from(f)), member.from},
-                                  Worst{forces_to(f), judge(strength, forces_to(f)), member.to}}) {
+        for (const double share : sections_of(f)) {
+            const PieceForces forces = forces_at(f, share, drawn_length(frame, member));
+            const Worst each{forces, judge(strength, forces), share < 0.5 ? member.from : member.to};
             if (!worst || worse(each.judgement, worst->judgement)) worst = each;
         }
     }
@@ -86,7 +97,8 @@ Finding shear_finding(const CheckInput& input, const PoleSpan& span) {
     int member = 0;
     for (const int m : span.members) {
         const MemberForces& f = input.state.frame.members[at(m)];
-        const double resultant = std::hypot(f.shear_vertical, f.shear_level);
+        const double resultant = std::max(std::hypot(f.shear_vertical_at(0), f.shear_level_at(0)),
+                                          std::hypot(f.shear_vertical_at(1), f.shear_level_at(1)));
         if (resultant > force) {
             force = resultant;
             member = m;
@@ -129,7 +141,8 @@ Contact contact_at(const CheckInput& input, const PoleSpan& span, const Section&
 
 Finding bearing_finding(const CheckInput& input, const PoleSpan& span, const UprightPart& upright) {
     const UnitsShown units = input.plan.units_shown;
-    const double push = std::max(-input.state.frame.members[at(upright.member)].axial, 0.0);
+    const MemberForces& along = input.state.frame.members[at(upright.member)];
+    const double push = std::max({-along.axial_at(0), -along.axial_at(1), 0.0});
     const Contact contact = contact_at(input, span, timber_of(upright).section, upright.top);
     ContactStrength strength = contact_of(input.plan, span.piece, contact, input.workings);
     Finding finding = compare("ridge.bearing", "ridge over " + upright.name, strength.clause, input, push / 1e3,

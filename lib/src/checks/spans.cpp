@@ -88,7 +88,8 @@ void add_other_poles(const Plan& plan, const Layout& layout, std::vector<PoleSpa
 }
 
 bool spliced_between(const FrameMember& before, const FrameMember& after) {
-    return before.kind != MemberKind::pole || after.kind != MemberKind::pole || before.hinged_to || after.hinged_from;
+    return before.kind != MemberKind::pole || after.kind != MemberKind::pole || before.spring_to == 0 ||
+           after.spring_from == 0;
 }
 
 }  // namespace

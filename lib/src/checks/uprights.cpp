@@ -30,7 +30,8 @@ struct Pushed {
 
 Pushed pushed(const CheckInput& input, const UprightPart& part) {
     const Frame& frame = input.cover.layout.frame;
-    const double push = -input.state.frame.members[at(part.member)].axial;
+    const MemberForces& along = input.state.frame.members[at(part.member)];
+    const double push = -std::min(along.axial_at(0), along.axial_at(1));
     return {part, from_N(push > 0.0 ? push : 0.0), from_m(drawn_length(frame, frame.members[at(part.member)])),
             frame.nodes[at(part.top)].at[0]};
 }

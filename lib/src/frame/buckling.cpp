@@ -8,6 +8,7 @@
 
 #include "coverframe/base/error.hpp"
 #include "kernel/assembly.hpp"
+#include "kernel/require_loads.hpp"
 
 namespace coverframe {
 namespace {
@@ -46,13 +47,18 @@ struct Split {
 Split split_of(const Frame& frame, const Assembly& assembly, const FrameLoads& loads, const Solution& solution,
                const Solution* without_loads) {
     require_state(frame, solution);
+    kernel::require_loads(frame, assembly, loads);
     const VectorXd u = displacement_of(solution);
     Split split{tangent(assembly, loads, u, false), {}};
     split.scaled = tangent(assembly, loads, u, true) - split.fixed;
     if (without_loads != nullptr) {
         require_state(frame, *without_loads);
         const VectorXd bare = displacement_of(*without_loads);
-        const MatrixXd kept = tangent(assembly, loads, bare, true) - tangent(assembly, loads, bare, false);
+        // The turning of couples and member loads is of the loads, which grow.
+        FrameLoads others = loads;
+        others.couple.clear();
+        others.member_load.clear();
+        const MatrixXd kept = tangent(assembly, others, bare, true) - tangent(assembly, others, bare, false);
         split.fixed += kept;
         split.scaled -= kept;
     }
@@ -108,7 +114,7 @@ void judge(const Frame& frame, const Solution& solution, BucklingMode& mode) {
     std::vector<std::pair<double, std::string>> limits;
     for (std::size_t m = 0; m < frame.members.size(); ++m) {
         const FrameMember& member = frame.members[m];
-        if (member.kind == MemberKind::pole) continue;
+        if (member.kind == MemberKind::pole || member.kind == MemberKind::bar) continue;
         const Change change = change_of(frame, member, u, mode.shape);
         if (std::abs(change.rate) < 1e-9) continue;
         if (solution.members[m].active)

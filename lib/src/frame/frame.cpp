@@ -52,11 +52,14 @@ std::string bad_number_of(const FrameMember& member) {
     if (!positive(member.axial_stiffness)) return "axial stiffness";
     if (!positive(member.free_length)) return "free length";
     if (!not_negative(member.weight)) return "weight";
+    if (!std::isfinite(member.expansion)) return "expansion";
+    if (!finite(member.arm_from) || !finite(member.arm_to)) return "arm";
     if (member.kind != MemberKind::pole) return "";
     const BendingStiffness& b = member.bending;
     if (!positive(b.EI_vertical) || !positive(b.EI_level)) return "bending stiffness";
     if (!positive(b.GJ)) return "twist stiffness";
     if (!not_negative(b.GA_vertical) || !not_negative(b.GA_level)) return "shear stiffness";
+    if (!(member.spring_from >= 0) || !(member.spring_to >= 0)) return "end spring";
     return "";
 }
 
@@ -76,13 +79,29 @@ void check_members(const Frame& frame, std::vector<Problem>& problems) {
             problems.push_back({"frame.member.length", where, member.name,
                                 "both ends of member " + member.name + " lie in the same place; give it a length"});
         }
-        if (!joined.insert(std::minmax(member.from, member.to)).second) {
+        const bool on_arm = member.arm_from != std::array<double, 3>{} || member.arm_to != std::array<double, 3>{};
+        if (!on_arm && !joined.insert(std::minmax(member.from, member.to)).second) {
             problems.push_back({"frame.member.doubled", where, member.name,
                                 "member " + member.name + " joins two nodes that another member joins already"});
         }
         if (const std::string bad = bad_number_of(member); !bad.empty()) {
             problems.push_back({"frame.member.stiffness", where, member.name,
-                                bad + " of member " + member.name + " must be a finite number over zero"});
+                                bad + " of member " + member.name + " is no number that makes sense there"});
+        }
+    }
+}
+
+void check_springs(const Frame& frame, std::vector<Problem>& problems) {
+    const int count = static_cast<int>(frame.nodes.size());
+    for (std::size_t s = 0; s < frame.springs.size(); ++s) {
+        const NodeSpring& spring = frame.springs[s];
+        if (spring.node < 0 || spring.node >= count) {
+            problems.push_back({"frame.spring.node", index_path("springs", s), std::to_string(spring.node),
+                                "a spring is at a node that does not exist"});
+        }
+        if (!std::ranges::all_of(spring.stiffness, [](double k) { return std::isfinite(k) && k >= 0; })) {
+            problems.push_back({"frame.spring.stiffness", index_path("springs", s), "",
+                                "the stiffnesses of a spring must be finite numbers, none under zero"});
         }
     }
 }
@@ -90,8 +109,13 @@ void check_members(const Frame& frame, std::vector<Problem>& problems) {
 }  // namespace
 
 double drawn_length(const Frame& frame, const FrameMember& member) {
-    return distance(frame.nodes[static_cast<std::size_t>(member.from)].at,
-                    frame.nodes[static_cast<std::size_t>(member.to)].at);
+    std::array<double, 3> from = frame.nodes[static_cast<std::size_t>(member.from)].at;
+    std::array<double, 3> to = frame.nodes[static_cast<std::size_t>(member.to)].at;
+    for (std::size_t d = 0; d < 3; ++d) {
+        from[d] += member.arm_from[d];
+        to[d] += member.arm_to[d];
+    }
+    return distance(from, to);
 }
 
 void require_sound(const Frame& frame) {
@@ -101,6 +125,7 @@ void require_sound(const Frame& frame) {
     }
     check_nodes(frame, problems);
     check_members(frame, problems);
+    check_springs(frame, problems);
     if (!problems.empty()) throw InputError(std::move(problems));
 }
 

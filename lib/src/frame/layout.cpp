@@ -134,7 +134,7 @@ private:
             const FrameMember& before = member(layout_.bays[i - 1].members.back());
             FrameMember& after = member(layout_.bays[i].members.front());
             if (before.kind != MemberKind::pole || after.kind != MemberKind::pole) continue;
-            if (angle_between(before, after) > splice_angle) after.hinged_from = true;
+            if (angle_between(before, after) > splice_angle) after.spring_from = 0;
         }
     }
 

@@ -4,6 +4,7 @@
 #include <Eigen/Eigenvalues>
 
 #include "coverframe/base/error.hpp"
+#include "kernel/require_loads.hpp"
 #include "kernel/solver.hpp"
 
 namespace coverframe {
@@ -40,6 +41,7 @@ LateralHold lateral_hold(const Frame& frame, const FrameLoads& loads, const Solu
         throw StateError("frame.solution.unusable", "the frame is not in equilibrium; its stiffness says nothing");
     }
     kernel::Assembly assembly(frame, without);
+    kernel::require_loads(frame, assembly, loads);
     assembly.hold(6 * node + 2);
     const Eigen::VectorXd u = Eigen::Map<const Eigen::VectorXd>(
         solution.displacement.data(), static_cast<Eigen::Index>(solution.displacement.size()));

@@ -5,17 +5,25 @@
 // (m, N, N/m, N m, rad): this is the kernel's side of the boundary, made by layout.hpp from quantities.
 //
 // Members
-//   pole     a straight beam: pushes, pulls, bends about both axes, twists. Shear flexibility included. An end may be
-//            hinged (a splice): it then carries no bending moment there.
+//   pole     a straight beam: pushes, pulls, bends about both axes, twists. Shear flexibility included. An end may sit
+//            on a turning spring (a splice); a spring of 0 is a hinge, which carries no bending moment.
 //   upright  a straight strut, pinned at both ends, that pushes only; it lifts off when its ends move apart.
 //   strap    a straight tie between two nodes that pulls only; slack when its ends come closer than its free length.
+//   bar      straight and pinned at both ends; pulls and pushes.
+//
+// Arms. A member's end may lie off its node, at the end of a rigid arm a that turns with the node: the end is at
+// x_node + R(t) a, t the node's rotation, and turns with it. A node with an arm has a rotation, whatever joins it.
 //
 // Potential energy, minimised by the solver (solve.hpp). With x_i the present place of node i, l = |x_j - x_i| and
 // L0 the free (unstressed) length of a member:
-//   axial    EA/(2 L0) e^2,  e = l - L0;  strap: only e > 0;  upright: only e < 0;  pole: always
+//   axial    EA/(2 L0) e^2,  e = l - L0 (1 + alpha dT);  strap: only e > 0;  upright: only e < 0;  pole, bar: always.
+//            alpha the expansion of the member, dT how much warmer it is than where L0 holds (solve.hpp)
 //   bending  1/2 b^T K b in each plane, b the turns of the member's two ends against the line between its nodes, in
 //            the axes of each end, K the Timoshenko stiffness
+//            with end springs condensed out
 //   twist    GJ/(2 L) phi^2, phi the turn of one end against the other about that line
+//   springs  1/2 k u^2 for each direction of a node with a spring against the boat; in a turn u is the component of the
+//            rotation vector, so k u is the couple about that axis while the node turns little, or about it alone
 // All of it is exact in rigid turns: straps, uprights and poles may turn as far as they like, and the turning of a
 // pressed member (P-delta) is in it. A node's rotation is a rotation vector: its turn from the drawn place, whichever
 // way it took, as an axis times an angle.
@@ -27,10 +35,10 @@
 //   * The bow of a pressed pole within one member (P-little-delta) is not in a member's own stiffness, and does not
 //     shorten it; layout.hpp cuts poles into short members, which brings both back. An upright is one member: its own
 //     buckling is a check.
-//   * A couple on a rotation that is held only about some axes is the one along the rotation vector, which is the
-//     couple about the axis itself while the node turns little or about that axis alone.
-//   * A pole is free of stress in its drawn shape.
-//   * Loads act at nodes and keep their direction.
+//   * A couple, as a load or as the reaction of a rotation that is held, is the one along the rotation vector, which is
+//     the couple about the axis itself while the node turns little or about that axis alone.
+//   * A pole is free of stress in its drawn shape but for L0 and temperature, which is the same all through a member.
+//   * Loads keep their direction. A strap carries loads at its nodes only.
 //   * No friction: a strap is one tie on each side of an upright's top and does not slip over it.
 //   * Feet and held nodes do not give.
 //
@@ -41,6 +49,7 @@
 #pragma once
 
 #include <array>
+#include <limits>
 #include <string>
 #include <vector>
 
@@ -52,7 +61,10 @@ struct FrameNode {
     std::array<bool, 6> held{};    ///< ux uy uz rx ry rz held by the boat
 };
 
-enum class MemberKind { pole, upright, strap };
+/// Of an end without a spring.
+inline constexpr double rigid_end = std::numeric_limits<double>::infinity();
+
+enum class MemberKind { pole, upright, strap, bar };
 
 /// Stiffness of a pole against bending, shear and twist. Local axes: 1 along the member from `from` to `to`; 2 level and
 /// across it (to starboard for a member that runs aft); 3 upwards. For a vertical member 2 is the global y.
@@ -73,20 +85,31 @@ struct FrameMember {
     double free_length = 0;        ///< L0 [m]
     double weight = 0;             ///< self-weight per length [N/m], given to the nodes by self_weight()
     BendingStiffness bending;      ///< poles only
-    bool hinged_from = false;      ///< poles only: no bending moment at this end
-    bool hinged_to = false;
+    /// Poles only: turning stiffness between the node and this end, in both planes [N m/rad]; infinite: rigid, 0: hinge
+    double spring_from = rigid_end;
+    double spring_to = rigid_end;
+    double expansion = 0;              ///< alpha, strain for a rise of temperature [1/K]
+    std::array<double, 3> arm_from{};  ///< from the node to this end of the member in the drawn place [m]
+    std::array<double, 3> arm_to{};
+};
+
+/// What ties a node to the boat and gives. Its force on the node is minus stiffness times displacement.
+struct NodeSpring {
+    int node = 0;
+    std::array<double, 6> stiffness{};  ///< along x y z [N/m], about x y z [N m/rad]; none under 0
 };
 
 struct Frame {
     std::vector<FrameNode> nodes;
     std::vector<FrameMember> members;
+    std::vector<NodeSpring> springs;
 };
 
-/// Distance between the drawn places of a member's ends [m].
+/// Distance between the drawn places of a member's ends, at the ends of its arms [m].
 [[nodiscard]] double drawn_length(const Frame& frame, const FrameMember& member);
 
 /// Everything wrong with a frame as such, as codes and sentences: member ends that do not exist or coincide, lengths or
-/// stiffnesses that are not positive, numbers that are not finite.
+/// stiffnesses that are not positive, springs under 0 or at no node, numbers that are not finite.
 /// \throws InputError with every problem, if there is any
 void require_sound(const Frame& frame);
 

@@ -1,11 +1,24 @@
 // SPDX-License-Identifier: BSD-3-Clause
-// Equilibrium of a frame (frame.hpp) under node loads: the minimum of its potential energy.
+// Equilibrium of a frame (frame.hpp) under loads: the minimum of its potential energy.
 //
 // Method: Newton with a line search on the energy. Each step solves K d = -r with the exact tangent K of the members as
 // they are now (taut or slack, pressed or lifted); where K is not positive definite it is shifted until it is. The
 // energy is continuous with a continuous slope, also where a strap goes slack, and falls with every step, so the walk
 // cannot return to a state it left; it ends at a point where forces balance. There the tangent is looked at again
 // without any shift: if it is not positive definite the state is no equilibrium anybody can build, and says so.
+//
+// Energy of the loads, u and t the displacement and rotation vector of a node, L the drawn length of a member:
+//   force, couple   -f.u, -m.t
+//   member load     q per drawn length, in a direction that stays, evenly spread. Upright, bar: -q L.(u_from + u_to)/2.
+//                   Pole: also -q L.(mean bow), the bow that of the beam whose ends the nodes turn. With A_1 and B_1 the
+//                   member's axis as turned by `from` and `to` and rigid ends it is L/12 (A_1 - B_1), whatever the shear
+//                   stiffness; on hinges and springs see kernel/member_load.hpp. In first order that is exact: moments,
+//                   shears and nodes do not depend on the number of pieces. A load along the pole gets with it a couple
+//                   of the second order, q L^2/24 times the bend squared, of the kind of the bow that a pole leaves out.
+//                   The bow of the loaded pole between ends that are held is not in the energy: it is the same whatever
+//                   the nodes do, (q L)^2 L^3/(1440 EI) for rigid ends.
+//   temperature     in e of the members (frame.hpp)
+//   settlement      the given displacement of a held direction; in a turn, of the rotation vector
 #pragma once
 
 #include <array>
@@ -16,7 +29,7 @@
 
 namespace coverframe {
 
-/// What acts on the nodes. Sizes: `force` has 3 numbers a node (or is empty), `springs` any number.
+/// What acts on the frame. Every list but `springs` is either empty or has all its numbers.
 struct FrameLoads {
     /// An elastic support of a node against a place in space: force on the node = force0 - stiffness (u - u0).
     struct Spring {
@@ -25,8 +38,12 @@ struct FrameLoads {
         std::array<double, 3> u0{};         ///< [m]
         std::array<double, 3> force0{};     ///< [N]
     };
-    std::vector<double> force;    ///< n_nodes by 3, row after row: fx fy fz [N]
+    std::vector<double> force;        ///< n_nodes by 3, row after row: fx fy fz [N]
     std::vector<Spring> springs;
+    std::vector<double> couple;       ///< n_nodes by 3: along the rotation vector (frame.hpp) [N m]
+    std::vector<double> member_load;  ///< n_members by 3: in global axes, per drawn length [N/m]
+    std::vector<double> temperature;  ///< n_members: rise over the state in which free lengths hold [K]
+    std::vector<double> settlement;   ///< n_nodes by 6: displacement of held directions [m, rad]; 0 elsewhere
 };
 
 enum class SolveStatus {
@@ -47,17 +64,36 @@ struct SolveOptions {
                                       ///< direction of its end, and lean of a pressed upright [rad]
 };
 
-/// Forces in one member. Moments and shears in the member's own axes (BendingStiffness).
+/// Forces in one member. Moments and shears in the member's own axes (BendingStiffness). Under a member load axial force
+/// and shear vary evenly along the member, and moments as a parabola.
 struct MemberForces {
-    double axial = 0;                 ///< tension positive [N]
+    double axial = 0;                 ///< tension positive, mean of both ends [N]
     double moment_vertical_from = 0;  ///< bending in the vertical plane at `from`, sagging positive [N m]
     double moment_vertical_to = 0;
     double moment_level_from = 0;     ///< bending in the level plane, positive when the starboard side is stretched [N m]
     double moment_level_to = 0;
-    double shear_vertical = 0;        ///< [N]
-    double shear_level = 0;           ///< [N]
+    double shear_vertical = 0;        ///< slope of the moment, mean of both ends [N]
+    double shear_level = 0;           ///< likewise [N]
     double twist = 0;                 ///< [N m]
     bool active = true;               ///< false: slack strap or lifted upright
+    std::array<double, 3> load{};     ///< the whole member load along the member's axes 1, 2, 3 [N]
+
+    /// At a share of the length from `from`, 0 to 1 [N].
+    [[nodiscard]] constexpr double axial_at(double share) const { return axial + (0.5 - share) * load[0]; }
+    [[nodiscard]] constexpr double shear_vertical_at(double share) const {
+        return shear_vertical - (0.5 - share) * load[2];
+    }
+    [[nodiscard]] constexpr double shear_level_at(double share) const { return shear_level + (0.5 - share) * load[1]; }
+
+    /// At a share of a member of that length [N m].
+    [[nodiscard]] constexpr double moment_vertical_at(double share, double length) const {
+        return (1 - share) * moment_vertical_from + share * moment_vertical_to -
+               0.5 * share * (1 - share) * load[2] * length;
+    }
+    [[nodiscard]] constexpr double moment_level_at(double share, double length) const {
+        return (1 - share) * moment_level_from + share * moment_level_to +
+               0.5 * share * (1 - share) * load[1] * length;
+    }
 };
 
 struct Solution {
@@ -65,7 +101,8 @@ struct Solution {
     std::string message = "not run";
     std::vector<double> displacement;   ///< n_nodes by 6, row after row: ux uy uz [m], rotation vector [rad]
     std::vector<MemberForces> members;  ///< one a member
-    std::vector<double> reaction;       ///< n_nodes by 6, force [N] and moment [N m] of the boat on held directions
+    std::vector<double> reaction;       ///< n_nodes by 6, force [N] and moment [N m] of the boat on directions that are
+                                        ///< held or have a NodeSpring
     double unbalanced = 0;              ///< largest force left out of balance at a free direction [N]
     double energy = 0;                  ///< potential energy [N m]
     int iterations = 0;
@@ -75,7 +112,9 @@ struct Solution {
 
 /// Equilibrium of `frame` under `loads`.
 /// \param start  displacements to begin from, n_nodes by 6; empty: from the drawn places
-/// \throws InputError for a frame that is not sound (frame.hpp), or loads of the wrong size or not finite
+/// \throws InputError for a frame that is not sound (frame.hpp), for loads of the wrong size or not finite
+///   (frame.loads.size, frame.loads.finite), a couple on a node without a rotation (frame.loads.couple), a load on a
+///   strap (frame.loads.member_load) or a settlement where nothing is held (frame.loads.settlement)
 /// \throws StateError frame.pole.folded for a start in which a pole's end points against the line between its nodes
 [[nodiscard]] Solution solve(const Frame& frame, const FrameLoads& loads, const SolveOptions& options = {},
                              const std::vector<double>& start = {});

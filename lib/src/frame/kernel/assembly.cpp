@@ -8,9 +8,16 @@
 
 namespace coverframe::kernel {
 
+using Eigen::Vector3d;
+
 namespace {
 
 std::size_t index(int i) { return static_cast<std::size_t>(i); }
+
+/// Strain by which a member is longer when it is warmer.
+double warmth_of(const FrameMember& member, std::size_t m, const FrameLoads& loads) {
+    return loads.temperature.empty() ? 0 : member.expansion * loads.temperature[m];
+}
 
 /// Adds the lower triangle of a member's block.
 template <int size>
@@ -43,27 +50,38 @@ Assembly::Assembly(const Frame& frame, int left_out) : frame_(frame), left_out_(
     for (std::size_t n = 0; n < count; ++n) {
         for (std::size_t d = 0; d < 3; ++d) free_[6 * n + d] = !frame.nodes[n].held[d];
     }
-    parts_.resize(frame.members.size());
-    for (std::size_t m = 0; m < frame.members.size(); ++m) {
-        const FrameMember& member = frame.members[m];
-        const Eigen::Vector3d from(frame.nodes[index(member.from)].at.data());
-        const Eigen::Vector3d to(frame.nodes[index(member.to)].at.data());
-        Part& part = parts_[m];
-        part.from = 6 * member.from;
-        part.to = 6 * member.to;
-        part.drawn = to - from;
-        part.drawn_length = part.drawn.norm();
-        if (!is_pole(m)) continue;
-        for (const int node : {member.from, member.to}) {
-            for (std::size_t d = 3; d < 6; ++d) free_[6 * index(node) + d] = !frame.nodes[index(node)].held[d];
-        }
-        EndSprings springs;
-        if (member.hinged_from) springs.from = 0;
-        if (member.hinged_to) springs.to = 0;
-        part.pole.emplace(from, to, member_axes(from, to), member.axial_stiffness, member.free_length, member.bending,
-                          springs);
+    for (const FrameMember& member : frame.members) {
+        parts_.push_back(part_of(member));
+        if (parts_.back().pole || Vector3d(member.arm_from.data()).any()) free_rotations(member.from);
+        if (parts_.back().pole || Vector3d(member.arm_to.data()).any()) free_rotations(member.to);
+    }
+    for (const NodeSpring& spring : frame.springs) {
+        if (spring.stiffness[3] > 0 || spring.stiffness[4] > 0 || spring.stiffness[5] > 0) free_rotations(spring.node);
     }
     number_unknowns();
+}
+
+Assembly::Part Assembly::part_of(const FrameMember& member) const {
+    const Vector3d arm_from(member.arm_from.data());
+    const Vector3d arm_to(member.arm_to.data());
+    const Vector3d from = Vector3d(frame_.nodes[index(member.from)].at.data()) + arm_from;
+    const Vector3d to = Vector3d(frame_.nodes[index(member.to)].at.data()) + arm_to;
+    Part part;
+    part.from = 6 * member.from;
+    part.to = 6 * member.to;
+    part.drawn = to - from;
+    part.drawn_length = part.drawn.norm();
+    if (arm_from.any() || arm_to.any()) part.arms.emplace(std::array<Vector3d, 2>{arm_from, arm_to});
+    if (member.kind != MemberKind::pole) return part;
+    const EndSprings springs{member.spring_from, member.spring_to};
+    const Eigen::Matrix3d axes = member_axes(from, to);
+    part.pole.emplace(from, to, axes, member.axial_stiffness, member.free_length, member.bending, springs);
+    part.pole_load.emplace(from, to, axes, member.bending, springs);
+    return part;
+}
+
+void Assembly::free_rotations(int node) {
+    for (std::size_t d = 3; d < 6; ++d) free_[6 * index(node) + d] = !frame_.nodes[index(node)].held[d];
 }
 
 void Assembly::hold(int full) {
@@ -71,9 +89,9 @@ void Assembly::hold(int full) {
     number_unknowns();
 }
 
-/// Directions that a member's block of the tangent stands for: both ends' places, and for a pole their turns.
+/// Directions that a member's block of the tangent stands for: both ends' places, and their turns if it turns them.
 std::vector<int> Assembly::directions(std::size_t member) const {
-    const int each = is_pole(member) ? 6 : 3;
+    const int each = parts_[member].turns() ? 6 : 3;
     std::vector<int> all;
     for (const int end : {parts_[member].from, parts_[member].to}) {
         for (int d = 0; d < each; ++d) all.push_back(end + d);
@@ -138,79 +156,158 @@ void Assembly::number_unknowns() {
     }
 }
 
-Vector12 Assembly::ends(const Part& part, const Eigen::VectorXd& u) {
+Vector12 Assembly::nodes(const Part& part, const Eigen::VectorXd& u) {
     Vector12 d;
     d << u.segment<6>(part.from), u.segment<6>(part.to);
     return d;
 }
 
-Assembly::Axial Assembly::axial(std::size_t m, const Eigen::VectorXd& u) const {
+Vector12 Assembly::ends(const Part& part, const Eigen::VectorXd& u) {
+    return part.arms ? part.arms->ends(nodes(part, u)) : nodes(part, u);
+}
+
+Vector3d Assembly::chord(std::size_t m, const Eigen::VectorXd& u) const {
+    const Vector12 d = ends(parts_[m], u);
+    return parts_[m].drawn + d.segment<3>(6) - d.segment<3>(0);
+}
+
+Assembly::Axial Assembly::axial(std::size_t m, const Eigen::VectorXd& u, const FrameLoads& loads) const {
     const FrameMember& member = frame_.members[m];
     const Part& part = parts_[m];
-    const Eigen::Vector3d moved = u.segment<3>(part.to) - u.segment<3>(part.from);
-    const Eigen::Vector3d chord = part.drawn + moved;
+    Vector3d moved = u.segment<3>(part.to) - u.segment<3>(part.from);
+    if (part.arms) {
+        const Vector12 d = ends(part, u);
+        moved = d.segment<3>(6) - d.segment<3>(0);
+    }
+    const Vector3d chord = part.drawn + moved;
     Axial a;
     a.length = chord.norm();
-    a.direction = a.length > 0 ? Eigen::Vector3d(chord / a.length) : Eigen::Vector3d(Eigen::Vector3d::Zero());
+    a.direction = a.length > 0 ? Vector3d(chord / a.length) : Vector3d(Vector3d::Zero());
     // l - L0 by what the ends moved, not as a difference of two long lengths: a stiff member would drown in rounding.
-    const double stretch =
-        (part.drawn_length - member.free_length) + moved.dot(2 * part.drawn + moved) / (a.length + part.drawn_length);
-    a.active = member.kind == MemberKind::strap ? stretch >= 0 : stretch <= 0;
+    const double stretch = (part.drawn_length - member.free_length) +
+                           moved.dot(2 * part.drawn + moved) / (a.length + part.drawn_length) -
+                           warmth_of(member, m, loads) * member.free_length;
+    if (member.kind == MemberKind::strap) a.active = stretch >= 0;
+    if (member.kind == MemberKind::upright) a.active = stretch <= 0;
     a.force = a.active ? member.axial_stiffness / member.free_length * stretch : 0;
     return a;
 }
 
-void Assembly::add_pole(const Part& part, const Eigen::VectorXd& u, State& state, bool geometric) const {
+void Assembly::add_pole(std::size_t m, const Eigen::VectorXd& u, const FrameLoads& loads, State& state,
+                        bool geometric) const {
+    const FrameMember& member = frame_.members[m];
+    const Part& part = parts_[m];
     const Vector12 d = ends(part, u);
-    const Pole::State own = part.pole->evaluate(d, geometric);
-    state.energy += own.energy;
-    state.largest_force = std::max(state.largest_force, std::abs(own.axial));
+    Pole::State own = part.pole->evaluate(d, geometric);
     state.rounding = std::max(state.rounding, 1e-15 * own.tangent.diagonal().maxCoeff() * d.cwiseAbs().maxCoeff());
-    state.gradient.segment<6>(part.from) += own.gradient.head<6>();
-    state.gradient.segment<6>(part.to) += own.gradient.tail<6>();
-    add_block(own.tangent, part.places, state.K);
+    if (const double warmth = warmth_of(member, m, loads); warmth != 0) {
+        const Vector3d chord = part.drawn + d.segment<3>(6) - d.segment<3>(0);
+        add_warmth(member.axial_stiffness, member.free_length, warmth, chord, geometric, own);
+    }
+    state.largest_force = std::max(state.largest_force, std::abs(own.axial));
+    if (!loads.member_load.empty()) {
+        const Vector3d q(loads.member_load.data() + 3 * m);
+        part.pole_load->add(q, d, geometric, own);
+        state.largest_force = std::max(state.largest_force, part.drawn_length * q.norm());
+    }
+    state.energy += own.energy;
+    add_ends(part, u, own.gradient, own.tangent, state, geometric);
 }
 
-void Assembly::add_members(const Eigen::VectorXd& u, State& state, bool geometric) const {
-    for (std::size_t m = 0; m < frame_.members.size(); ++m) {
-        if (static_cast<int>(m) == left_out_) continue;
-        const FrameMember& member = frame_.members[m];
-        const Part& part = parts_[m];
-        if (part.pole) {
-            add_pole(part, u, state, geometric);
-            continue;
-        }
-        const Axial a = axial(m, u);
-        // A slack strap or a lifted upright adds nothing; its place in the band stays.
-        if (!a.active) continue;
+/// Adds what a member does at its ends, through its arms if it has any.
+void Assembly::add_ends(const Part& part, const Eigen::VectorXd& u, Vector12& gradient, Matrix12& tangent, State& state,
+                        bool geometric) const {
+    if (part.arms) part.arms->carry(nodes(part, u), geometric, gradient, tangent);
+    state.gradient.segment<6>(part.from) += gradient.head<6>();
+    state.gradient.segment<6>(part.to) += gradient.tail<6>();
+    add_block(tangent, part.places, state.K);
+}
+
+void Assembly::add_axial(std::size_t m, const Eigen::VectorXd& u, const FrameLoads& loads, State& state,
+                         bool geometric) const {
+    const FrameMember& member = frame_.members[m];
+    const Part& part = parts_[m];
+    const Axial a = axial(m, u, loads);
+    Vector3d half = Vector3d::Zero();
+    if (!loads.member_load.empty()) {
+        half = 0.5 * part.drawn_length * Vector3d(loads.member_load.data() + 3 * m);
+        const Vector12 d = ends(part, u);
+        state.energy -= half.dot(d.segment<3>(0) + d.segment<3>(6));
+        state.largest_force = std::max(state.largest_force, 2 * half.norm());
+    }
+    const Vector3d pull = a.force * a.direction;
+    Eigen::Matrix3d k = Eigen::Matrix3d::Zero();
+    if (a.active) {
         state.energy += 0.5 * a.force * a.force * member.free_length / member.axial_stiffness;
         state.largest_force = std::max(state.largest_force, std::abs(a.force));
         const double reach =
             std::max(u.segment<3>(part.from).cwiseAbs().maxCoeff(), u.segment<3>(part.to).cwiseAbs().maxCoeff());
         state.rounding = std::max(state.rounding, member.axial_stiffness / member.free_length * reach * 1e-15);
-        const Eigen::Vector3d pull = a.force * a.direction;
-        state.gradient.segment<3>(part.to) += pull;
-        state.gradient.segment<3>(part.from) -= pull;
-        Eigen::Matrix3d k = member.axial_stiffness / member.free_length * a.direction * a.direction.transpose();
+        k = member.axial_stiffness / member.free_length * a.direction * a.direction.transpose();
         if (geometric && a.length > 0) {
             k += a.force / a.length * (Eigen::Matrix3d::Identity() - a.direction * a.direction.transpose());
         }
-        Eigen::Matrix<double, 6, 6> block;
-        block << k, -k, -k, k;
-        add_block(block, part.places, state.K);
+    }
+    if (part.arms) {
+        Vector12 gradient = Vector12::Zero();
+        gradient.segment<3>(0) = -pull - half;
+        gradient.segment<3>(6) = pull - half;
+        Matrix12 tangent = Matrix12::Zero();
+        tangent.block<3, 3>(0, 0) = tangent.block<3, 3>(6, 6) = k;
+        tangent.block<3, 3>(0, 6) = tangent.block<3, 3>(6, 0) = -k;
+        add_ends(part, u, gradient, tangent, state, geometric);
+        return;
+    }
+    state.gradient.segment<3>(part.to) += pull - half;
+    state.gradient.segment<3>(part.from) -= pull + half;
+    // A slack strap or a lifted upright adds no stiffness; its place in the band stays.
+    if (!a.active) return;
+    Eigen::Matrix<double, 6, 6> block;
+    block << k, -k, -k, k;
+    add_block(block, part.places, state.K);
+}
+
+void Assembly::add_members(const Eigen::VectorXd& u, const FrameLoads& loads, State& state, bool geometric) const {
+    for (std::size_t m = 0; m < frame_.members.size(); ++m) {
+        if (static_cast<int>(m) == left_out_) continue;
+        if (parts_[m].pole)
+            add_pole(m, u, loads, state, geometric);
+        else
+            add_axial(m, u, loads, state, geometric);
+    }
+}
+
+Vector6 Assembly::spring_force(const NodeSpring& spring, const Eigen::VectorXd& u) {
+    return -Vector6(spring.stiffness.data()).cwiseProduct(u.segment<6>(6 * spring.node));
+}
+
+void Assembly::add_node_springs(const Eigen::VectorXd& u, State& state) const {
+    for (const NodeSpring& spring : frame_.springs) {
+        const int first = 6 * spring.node;
+        const Vector6 force = spring_force(spring, u);
+        state.energy -= 0.5 * force.dot(u.segment<6>(first));
+        state.gradient.segment<6>(first) -= force;
+        state.largest_force = std::max(state.largest_force, force.head<3>().norm());
+        for (int d = 0; d < 6; ++d) {
+            const int row = number_[index(first + d)];
+            if (row >= 0) state.K(band_.diagonal(row)) += spring.stiffness[index(d)];
+        }
     }
 }
 
 void Assembly::add_loads(const Eigen::VectorXd& u, const FrameLoads& loads, State& state) const {
-    for (std::size_t n = 0; 3 * n < loads.force.size(); ++n) {
-        for (std::size_t d = 0; d < 3; ++d) {
-            const double force = loads.force[3 * n + d];
-            const auto full = static_cast<Eigen::Index>(6 * n + d);
-            state.energy -= force * u(full);
-            state.gradient(full) -= force;
-            state.largest_force = std::max(state.largest_force, std::abs(force));
+    const auto add = [&](const std::vector<double>& forces, std::size_t first) {
+        for (std::size_t n = 0; 3 * n < forces.size(); ++n) {
+            for (std::size_t d = 0; d < 3; ++d) {
+                const auto full = static_cast<Eigen::Index>(6 * n + first + d);
+                state.energy -= forces[3 * n + d] * u(full);
+                state.gradient(full) -= forces[3 * n + d];
+                state.largest_force = std::max(state.largest_force, std::abs(forces[3 * n + d]));
+            }
         }
-    }
+    };
+    add(loads.force, 0);
+    add(loads.couple, 3);
     for (const FrameLoads::Spring& spring : loads.springs) {
         const int first = 6 * spring.node;
         const Eigen::Matrix3d k(spring.stiffness.data());
@@ -237,21 +334,28 @@ void Assembly::evaluate(const Eigen::VectorXd& u, const FrameLoads& loads, State
     state.energy = 0;
     state.largest_force = 0;
     state.rounding = 0;
-    add_members(u, state, geometric);
+    add_members(u, loads, state, geometric);
+    add_node_springs(u, state);
     add_loads(u, loads, state);
 }
 
-MemberForces Assembly::forces(std::size_t m, const Eigen::VectorXd& u) const {
+MemberForces Assembly::forces(std::size_t m, const Eigen::VectorXd& u, const FrameLoads& loads) const {
     MemberForces f;
     const Part& part = parts_[m];
+    const Vector3d q =
+        loads.member_load.empty() ? Vector3d(Vector3d::Zero()) : Vector3d(loads.member_load.data() + 3 * m);
     if (!part.pole) {
-        const Axial a = axial(m, u);
+        const Axial a = axial(m, u, loads);
         f.axial = a.force;
         f.active = a.active;
+        f.load[0] = part.drawn_length * q.dot(a.direction);
         return f;
     }
-    const PoleForces own = part.pole->forces(ends(part, u));
-    f.axial = own.axial;
+    const FrameMember& member = frame_.members[m];
+    const Vector12 d = ends(part, u);
+    PoleForces own = part.pole->forces(d);
+    if (!loads.member_load.empty()) Vector3d::Map(f.load.data()) = part.pole_load->add(q, d, own);
+    f.axial = own.axial - member.axial_stiffness * warmth_of(member, m, loads);
     f.moment_vertical_from = own.moment_2[0];
     f.moment_vertical_to = -own.moment_2[1];
     f.moment_level_from = own.moment_3[0];

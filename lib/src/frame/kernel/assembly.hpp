@@ -2,8 +2,8 @@
 // Energy, unbalanced forces and tangent of a frame. Plain SI doubles: m, N, rad. Axes and signs: frame/frame.hpp.
 //
 // Unknowns: node after node in the order that makes the tangent's band narrow (banded.hpp), within a node
-// ux uy uz rx ry rz, without the held ones and without rotations of nodes that no pole touches. Displacements of the
-// whole frame ("full") are n_nodes by 6 in the frame's own order, row after row, held ones zero.
+// ux uy uz rx ry rz, without the held ones and without rotations of nodes that no pole, arm or turning spring touches.
+// Displacements of the whole frame ("full") are n_nodes by 6 in the frame's own order, row after row.
 //
 // What follows from the drawn frame alone is worked out once: the order, the band, where each member's block goes in
 // it, and the stiffnesses of the poles.
@@ -15,13 +15,17 @@
 
 #include "coverframe/frame/frame.hpp"
 #include "coverframe/frame/solve.hpp"
+#include "frame/kernel/arm.hpp"
 #include "frame/kernel/banded.hpp"
+#include "frame/kernel/member_load.hpp"
 #include "frame/kernel/pole.hpp"
 
 namespace coverframe::kernel {
 
 /// Rows are the member's axes 1, 2, 3 at the start.
 Eigen::Matrix3d member_axes(const Eigen::Vector3d& from, const Eigen::Vector3d& to);
+
+using Vector6 = Eigen::Matrix<double, 6, 1>;
 
 class Assembly {
 public:
@@ -51,7 +55,14 @@ public:
     /// \param geometric  false: leave out the terms that come from the members' present forces
     void evaluate(const Eigen::VectorXd& u, const FrameLoads& loads, State& state, bool geometric = true) const;
 
-    [[nodiscard]] MemberForces forces(std::size_t member, const Eigen::VectorXd& u) const;
+    [[nodiscard]] MemberForces forces(std::size_t member, const Eigen::VectorXd& u, const FrameLoads& loads) const;
+
+    /// Force of a node's spring against the boat on the node.
+    [[nodiscard]] static Vector6 spring_force(const NodeSpring& spring, const Eigen::VectorXd& u);
+
+    /// Present line from end to end of a member.
+    [[nodiscard]] Eigen::Vector3d chord(std::size_t member, const Eigen::VectorXd& u) const;
+    [[nodiscard]] const Eigen::Vector3d& drawn_chord(std::size_t member) const { return parts_[member].drawn; }
 
     /// Largest turn of a pole's end against the line between its ends [rad]; 0 for straps and uprights.
     [[nodiscard]] double bend(std::size_t member, const Eigen::VectorXd& u) const;
@@ -64,7 +75,11 @@ private:
         Eigen::Vector3d drawn;
         double drawn_length = 0;
         std::optional<Pole> pole;
+        std::optional<PoleLoad> pole_load;
+        std::optional<Arms> arms;
         std::vector<int> places;  ///< in the band, lower triangle of its block row after row; -1 where held
+
+        [[nodiscard]] bool turns() const { return pole || arms; }
     };
     struct Axial {
         Eigen::Vector3d direction;
@@ -72,15 +87,23 @@ private:
         double force = 0;
         bool active = true;
     };
-    [[nodiscard]] bool is_pole(std::size_t member) const { return frame_.members[member].kind == MemberKind::pole; }
-    [[nodiscard]] Axial axial(std::size_t member, const Eigen::VectorXd& u) const;
+    [[nodiscard]] Axial axial(std::size_t member, const Eigen::VectorXd& u, const FrameLoads& loads) const;
+    [[nodiscard]] static Vector12 nodes(const Part& part, const Eigen::VectorXd& u);
     [[nodiscard]] static Vector12 ends(const Part& part, const Eigen::VectorXd& u);
     [[nodiscard]] std::vector<int> directions(std::size_t member) const;
     [[nodiscard]] std::vector<int> narrow_order() const;
     void number_unknowns();
     void number_in(const std::vector<int>& order);
-    void add_pole(const Part& part, const Eigen::VectorXd& u, State& state, bool geometric) const;
-    void add_members(const Eigen::VectorXd& u, State& state, bool geometric) const;
+    [[nodiscard]] Part part_of(const FrameMember& member) const;
+    void free_rotations(int node);
+    void add_pole(std::size_t member, const Eigen::VectorXd& u, const FrameLoads& loads, State& state,
+                  bool geometric) const;
+    void add_axial(std::size_t member, const Eigen::VectorXd& u, const FrameLoads& loads, State& state,
+                   bool geometric) const;
+    void add_ends(const Part& part, const Eigen::VectorXd& u, Vector12& gradient, Matrix12& tangent, State& state,
+                  bool geometric) const;
+    void add_members(const Eigen::VectorXd& u, const FrameLoads& loads, State& state, bool geometric) const;
+    void add_node_springs(const Eigen::VectorXd& u, State& state) const;
     void add_loads(const Eigen::VectorXd& u, const FrameLoads& loads, State& state) const;
 
     const Frame& frame_;

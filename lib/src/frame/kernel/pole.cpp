@@ -49,24 +49,6 @@ Swing swing(double c) {
     return g;
 }
 
-/// K of one plane with a hinge or spring at its ends condensed out.
-Matrix2d end_stiffness(double EI, double GA, double length, const EndSprings& springs) {
-    const double f = GA > 0 ? 12 * EI / (GA * length * length) : 0;
-    Matrix2d k;
-    k << 4 + f, 2 - f, 2 - f, 4 + f;
-    k *= EI / (length * (1 + f));
-    const std::array<double, 2> spring{springs.from, springs.to};
-    for (int i = 0; i < 2; ++i) {
-        if (!std::isfinite(spring[index(i)]) || !(k(i, i) > 0)) continue;
-        const Vector2d column = k.col(i);
-        k -= column * column.transpose() / (k(i, i) + spring[index(i)]);
-        if (spring[index(i)] > 0) continue;
-        k.row(i).setZero();  // what is left there is rounding
-        k.col(i).setZero();
-    }
-    return k;
-}
-
 }  // namespace
 
 struct PoleMeasures {
@@ -88,8 +70,8 @@ Pole::Pole(const Vector3d& from, const Vector3d& to, const Matrix3d& axes, doubl
       drawn_length_(drawn_.norm()),
       axial_(EA / free_length),
       free_length_(free_length),
-      bending_{end_stiffness(bending.EI_vertical, bending.GA_vertical, drawn_length_, springs),
-               end_stiffness(bending.EI_level, bending.GA_level, drawn_length_, springs)},
+      bending_{plane_beam(bending.EI_vertical, bending.GA_vertical, drawn_length_, springs).stiffness,
+               plane_beam(bending.EI_level, bending.GA_level, drawn_length_, springs).stiffness},
       twist_(bending.GJ / drawn_length_),
       rigid_{!std::isfinite(springs.from), !std::isfinite(springs.to)} {}
 

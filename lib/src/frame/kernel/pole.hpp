@@ -27,8 +27,7 @@
 //   dphi = k_B.(w_B - r x dr) - k_A.(w_A - r x dr),  k_A = (A_1 + r)/(1 + A_1.r)
 //
 // Ends. A spring of stiffness k sits between a node and the end of the member: moment = k * relative rotation, in both
-// planes, condensed out: K - K_i K_i^T/(K_ii + k) with K_i the column of that end. k infinite is rigid, 0 is a hinge.
-// Springs pass twist, shear and axial force.
+// planes, condensed out (plane_beam.hpp). k infinite is rigid, 0 is a hinge. Springs pass twist, shear and axial force.
 //
 // Exact: axial energy; rigid turns of any size; bending in one plane at any rotation of the ends, as far as the
 // member's own bow is small. Small rotations: the linear Timoshenko member.
@@ -49,20 +48,14 @@
 
 #include <Eigen/Core>
 #include <array>
-#include <limits>
 
 #include "coverframe/frame/frame.hpp"
+#include "frame/kernel/plane_beam.hpp"
 
 namespace coverframe::kernel {
 
 using Vector12 = Eigen::Matrix<double, 12, 1>;
 using Matrix12 = Eigen::Matrix<double, 12, 12>;
-
-/// Springs at the ends of a pole [N m/rad]: infinite is rigid, 0 is a hinge.
-struct EndSprings {
-    double from = std::numeric_limits<double>::infinity();
-    double to = std::numeric_limits<double>::infinity();
-};
 
 /// What a pole carries, in the axes of its ends.
 struct PoleForces {

@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "coverframe/base/error.hpp"
+#include "frame/kernel/require_loads.hpp"
 
 namespace coverframe::kernel {
 
@@ -19,26 +20,14 @@ constexpr double singular_pivot = 1e-11;
 /// A shape whose stiffness is below this share of the diagonal is a free motion.
 constexpr double free_motion = 1e-9;
 
-void require_loads(const Frame& frame, const FrameLoads& loads, const std::vector<double>& start) {
-    const std::size_t nodes = frame.nodes.size();
-    if (!loads.force.empty() && loads.force.size() != 3 * nodes) {
-        throw InputError("frame.loads.size", "/loads/force", std::to_string(loads.force.size()),
-                         "node forces must be 3 numbers a node");
-    }
-    if (!start.empty() && start.size() != 6 * nodes) {
+void require_start(const Frame& frame, const std::vector<double>& start) {
+    if (!start.empty() && start.size() != 6 * frame.nodes.size()) {
         throw InputError("frame.start.size", "/start", std::to_string(start.size()),
                          "start displacements must be 6 numbers a node");
     }
-    const auto finite = [](double value) { return std::isfinite(value); };
-    bool good =
-        std::all_of(loads.force.begin(), loads.force.end(), finite) && std::all_of(start.begin(), start.end(), finite);
-    for (const FrameLoads::Spring& spring : loads.springs) {
-        good = good && spring.node >= 0 && static_cast<std::size_t>(spring.node) < nodes &&
-               std::all_of(spring.stiffness.begin(), spring.stiffness.end(), finite) &&
-               std::all_of(spring.force0.begin(), spring.force0.end(), finite) &&
-               std::all_of(spring.u0.begin(), spring.u0.end(), finite);
+    if (!std::all_of(start.begin(), start.end(), [](double value) { return std::isfinite(value); })) {
+        throw InputError("frame.loads.finite", "/start", "", "start displacements must be finite numbers");
     }
-    if (!good) throw InputError("frame.loads.finite", "/loads", "", "loads must be finite numbers on nodes that exist");
 }
 
 const Frame& sound(const Frame& frame) {
@@ -106,19 +95,19 @@ double frame_size(const Frame& frame) {
 }
 
 /// The part that turned furthest.
-struct Turn {
+struct Furthest {
     double angle = 0;  ///< [rad]
     std::string part;
 };
 
 /// Lean of the uprights that push.
-Turn largest_lean(const Frame& frame, const VectorXd& u) {
-    Turn turn;
-    for (const FrameMember& member : frame.members) {
+Furthest largest_lean(const Frame& frame, const Assembly& assembly, const VectorXd& u) {
+    Furthest turn;
+    for (std::size_t m = 0; m < frame.members.size(); ++m) {
+        const FrameMember& member = frame.members[m];
         if (member.kind != MemberKind::upright) continue;
-        const Eigen::Vector3d drawn = Eigen::Vector3d(frame.nodes[static_cast<std::size_t>(member.to)].at.data()) -
-                                      Eigen::Vector3d(frame.nodes[static_cast<std::size_t>(member.from)].at.data());
-        const Eigen::Vector3d now = drawn + u.segment<3>(6 * member.to) - u.segment<3>(6 * member.from);
+        const Eigen::Vector3d& drawn = assembly.drawn_chord(m);
+        const Eigen::Vector3d now = assembly.chord(m, u);
         if (now.norm() > member.free_length) continue;  // lifted off
         const double angle = std::atan2(drawn.cross(now).norm(), drawn.dot(now));
         if (angle > turn.angle) turn = {angle, "upright \"" + member.name + "\" leans"};
@@ -127,8 +116,8 @@ Turn largest_lean(const Frame& frame, const VectorXd& u) {
 }
 
 /// Bend of the poles between two nodes, or the lean of an upright if that is larger.
-Turn largest_turn(const Frame& frame, const Assembly& assembly, const VectorXd& u) {
-    Turn turn = largest_lean(frame, u);
+Furthest largest_turn(const Frame& frame, const Assembly& assembly, const VectorXd& u) {
+    Furthest turn = largest_lean(frame, assembly, u);
     for (std::size_t m = 0; m < frame.members.size(); ++m) {
         const double angle = assembly.bend(m, u);
         const std::string& node = frame.nodes[static_cast<std::size_t>(frame.members[m].from)].name;
@@ -244,15 +233,21 @@ Solver::Walk Solver::walk(const FrameLoads& loads, const SolveOptions& options) 
     return w;
 }
 
-void Solver::fill(Solution& solution) const {
+void Solver::fill(const FrameLoads& loads, Solution& solution) const {
     solution.displacement.assign(u_.data(), u_.data() + u_.size());
     solution.members.reserve(frame_.members.size());
-    for (std::size_t m = 0; m < frame_.members.size(); ++m) solution.members.push_back(assembly_.forces(m, u_));
+    for (std::size_t m = 0; m < frame_.members.size(); ++m) {
+        solution.members.push_back(assembly_.forces(m, u_, loads));
+    }
     solution.reaction.assign(static_cast<std::size_t>(u_.size()), 0.0);
     for (std::size_t n = 0; n < frame_.nodes.size(); ++n) {
         for (std::size_t d = 0; d < 6; ++d) {
             if (frame_.nodes[n].held[d]) solution.reaction[6 * n + d] = state_.gradient(static_cast<Index>(6 * n + d));
         }
+    }
+    for (const NodeSpring& spring : frame_.springs) {
+        const Vector6 force = Assembly::spring_force(spring, u_);
+        for (int d = 0; d < 6; ++d) solution.reaction[static_cast<std::size_t>(6 * spring.node + d)] += force(d);
     }
     solution.energy = state_.energy;
 }
@@ -260,7 +255,7 @@ void Solver::fill(Solution& solution) const {
 /// Whether anybody can build the state that the walk ended in, and if not, why.
 void Solver::judge(const Walk& w, const FrameLoads& loads, const SolveOptions& options, const VectorXd& begin,
                    Solution& solution) {
-    const Turn turn = largest_turn(frame_, assembly_, u_);
+    const Furthest turn = largest_turn(frame_, assembly_, u_);
     const bool beyond = w.balanced && turn.angle > options.rotation_limit;
     // A pole that was free from the start may have swung down and hang there, which is an equilibrium too.
     const bool fallen = beyond || (w.balanced && largest_node_turn(u_) > options.rotation_limit);
@@ -286,8 +281,10 @@ Solution Solver::solve(const FrameLoads& loads, const SolveOptions& options, con
         return std::isfinite(member.free_length) && member.free_length > 0;
     });
     if (!good) require_sound(frame_);
-    require_loads(frame_, loads, start);
+    require_loads(frame_, assembly_, loads);
+    require_start(frame_, start);
     u_.setZero(static_cast<Index>(6 * frame_.nodes.size()));
+    for (std::size_t i = 0; i < loads.settlement.size(); ++i) u_(static_cast<Index>(i)) = loads.settlement[i];
     if (!start.empty()) {
         for (int i = 0; i < assembly_.unknowns(); ++i) {
             u_(assembly_.full_of(i)) = start[static_cast<std::size_t>(assembly_.full_of(i))];
@@ -298,7 +295,7 @@ Solution Solver::solve(const FrameLoads& loads, const SolveOptions& options, con
     Solution solution;
     solution.iterations = w.iterations;
     solution.unbalanced = w.unbalanced;
-    fill(solution);
+    fill(loads, solution);
     judge(w, loads, options, begin, solution);
     return solution;
 }

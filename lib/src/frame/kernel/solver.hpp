@@ -28,7 +28,7 @@ private:
     [[nodiscard]] bool take_step(const FrameLoads& loads);
     [[nodiscard]] bool positive_definite(const Assembly::State& state);
     [[nodiscard]] bool positive_definite_at(const Eigen::VectorXd& u, const FrameLoads& loads);
-    void fill(Solution& solution) const;
+    void fill(const FrameLoads& loads, Solution& solution) const;
     void judge(const Walk& w, const FrameLoads& loads, const SolveOptions& options, const Eigen::VectorXd& begin,
                Solution& solution);
 
