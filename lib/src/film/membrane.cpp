@@ -1,13 +1,14 @@
 // SPDX-License-Identifier: BSD-3-Clause
 #include "coverframe/film/membrane.hpp"
 
-#include <Eigen/SparseCholesky>
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <utility>
 
 #include "coverframe/base/error.hpp"
 #include "film/kernel/membrane.hpp"
+#include "film/kernel/sparse_newton.hpp"
 #include "film/kernel/sparse_tangent.hpp"
 
 namespace coverframe {
@@ -18,9 +19,6 @@ using Eigen::Index;
 using Eigen::Vector3d;
 using Eigen::VectorXd;
 using Places = std::vector<std::array<double, 3>>;
-
-/// A pivot below this share of the largest is no resistance at all.
-constexpr double singular_pivot = 1e-12;
 
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
@@ -78,156 +76,60 @@ std::vector<std::vector<int>> groups_of(const TriangleMesh& mesh, const std::vec
     return groups;
 }
 
-class MembraneSolver {
+/// The energy of a membrane over the displacements of its free nodes.
+class MembraneSystem {
 public:
-    MembraneSolver(const Membrane& membrane, const Places& forces)
+    MembraneSystem(const Membrane& membrane, const Places& forces, const Places& start)
         : m_(membrane),
           forces_(forces),
           sheet_{membrane.stiffness, membrane.poisson},
-          number_(numbers_of(membrane.held, unknowns_)),
-          tangent_(unknowns_, groups_of(membrane.mesh, number_)) {
+          number_(numbers_of(membrane.held, count_)),
+          tangent_(count_, groups_of(membrane.mesh, number_)),
+          unknowns(VectorXd::Zero(count_)) {
         for (std::size_t t = 0; t < m_.mesh.triangles.size(); ++t) {
             const auto& corner = m_.mesh.triangles[t];
-            free_.push_back(kernel::free_triangle(vector_of(m_.mesh.nodes[at(corner[0])]),
-                                                  vector_of(m_.mesh.nodes[at(corner[1])]),
-                                                  vector_of(m_.mesh.nodes[at(corner[2])]),
+            free_.push_back(kernel::free_triangle(drawn(corner[0]), drawn(corner[1]), drawn(corner[2]),
                                                   m_.stretch[m_.stretch.size() == 1 ? 0 : t]));
         }
-        factor_.analyzePattern(tangent_.matrix());
-    }
-
-    MembraneState solve(const MembraneOptions& options, const Places& start) {
-        x_.resize(static_cast<Index>(3 * m_.mesh.nodes.size()));
-        const Places& from = start.empty() ? m_.mesh.nodes : start;
-        for (std::size_t n = 0; n < from.size(); ++n) {
-            const Vector3d place = vector_of(m_.held[n] ? m_.mesh.nodes[n] : from[n]);
-            x_.segment<3>(static_cast<Index>(3 * n)) = place;
+        for (std::size_t n = 0; n < m_.mesh.nodes.size(); ++n) {
+            size_ = std::max(size_, (drawn(static_cast<int>(n)) - drawn(0)).norm());
+            for (std::size_t d = 0; d < 3 && !start.empty(); ++d) {
+                if (number_[3 * n + d] >= 0) unknowns(number_[3 * n + d]) = start[n][d] - m_.mesh.nodes[n][d];
+            }
         }
-        MembraneState state;
-        walk(options, state);
-        fill(state);
-        return state;
     }
 
-private:
-    /// Energy, gradient and, if wanted, tangent.
-    struct Value {
-        double energy = 0;
-        VectorXd gradient;  ///< three a node
-        double largest_force = 0;
-    };
-
-    [[nodiscard]] kernel::Triangle triangle(std::size_t t, const VectorXd& x) const {
-        kernel::Vector9 corners;
-        for (std::size_t k = 0; k < 3; ++k) {
-            corners.segment<3>(static_cast<Index>(3 * k)) = x.segment<3>(3 * m_.mesh.triangles[t][k]);
-        }
-        return {free_[t], sheet_, corners};
-    }
-
-    void evaluate(const VectorXd& x, bool with_tangent, Value& value) {
-        value.energy = 0;
-        value.largest_force = 0;
-        value.gradient.setZero(x.size());
+    void evaluate(const VectorXd& at_unknowns, bool with_tangent) {
+        energy = 0;
+        largest_force = 0;
+        places_ = places_at(at_unknowns);
+        full_.setZero(static_cast<Index>(number_.size()));
         if (with_tangent) tangent_.set_zero();
         for (std::size_t t = 0; t < m_.mesh.triangles.size(); ++t) {
-            const kernel::Triangle one = triangle(t, x);
+            const kernel::Triangle one = triangle(t);
             const kernel::Vector9 g = one.gradient();
-            value.energy += one.energy();
-            value.largest_force = std::max(value.largest_force, g.cwiseAbs().maxCoeff());
+            energy += one.energy();
+            largest_force = std::max(largest_force, g.cwiseAbs().maxCoeff());
             for (std::size_t k = 0; k < 3; ++k) {
-                value.gradient.segment<3>(3 * m_.mesh.triangles[t][k]) += g.segment<3>(static_cast<Index>(3 * k));
+                full_.segment<3>(3 * m_.mesh.triangles[t][k]) += g.segment<3>(static_cast<Index>(3 * k));
             }
             if (with_tangent) tangent_.add(t, one.tangent());
         }
         for (std::size_t n = 0; n < forces_.size(); ++n) {
             const Vector3d force = vector_of(forces_[n]);
             const auto i = static_cast<Index>(3 * n);
-            value.energy -= force.dot(x.segment<3>(i) - vector_of(m_.mesh.nodes[n]));
-            value.gradient.segment<3>(i) -= force;
-            value.largest_force = std::max(value.largest_force, force.cwiseAbs().maxCoeff());
+            energy -= force.dot(places_.segment<3>(i) - drawn(static_cast<int>(n)));
+            full_.segment<3>(i) -= force;
+            largest_force = std::max(largest_force, force.cwiseAbs().maxCoeff());
         }
-    }
-
-    /// Over the unknowns.
-    [[nodiscard]] VectorXd of_unknowns(const VectorXd& full) const {
-        VectorXd some(unknowns_);
+        gradient.resize(count_);
         for (std::size_t i = 0; i < number_.size(); ++i) {
-            if (number_[i] >= 0) some(number_[i]) = full(static_cast<Index>(i));
+            if (number_[i] >= 0) gradient(number_[i]) = full_(static_cast<Index>(i));
         }
-        return some;
     }
 
-    /// True if the tangent with `shift` on its diagonal is positive definite by a margin.
-    bool factorise(double shift) {
-        if (unknowns_ == 0) return true;
-        factor_.setShift(shift);
-        factor_.factorize(tangent_.matrix());
-        if (factor_.info() != Eigen::Success) return false;
-        const VectorXd pivots = factor_.vectorD();
-        return pivots.minCoeff() > singular_pivot * pivots.maxCoeff();
-    }
-
-    bool find_step(const VectorXd& gradient, VectorXd& step) {
-        const double size = std::max(tangent_.matrix().diagonal().cwiseAbs().maxCoeff(), 1e-9);
-        for (double shift = 0; shift < 1e6; shift = std::max(10 * shift, 1e-9)) {
-            if (!factorise(shift * size)) continue;
-            step = factor_.solve(-gradient);
-            if (step.allFinite()) return true;
-        }
-        return false;
-    }
-
-    bool take_step(const VectorXd& step, double descent) {
-        const double noise = 1e-13 * (std::abs(value_.energy) + value_.largest_force * 1e-3);
-        VectorXd tried;
-        Value trial;
-        double share = std::min(1.0, size_ / std::max(step.cwiseAbs().maxCoeff(), 1e-300));
-        for (int halvings = 0; halvings < 60; ++halvings, share /= 2) {
-            tried = x_;
-            for (std::size_t i = 0; i < number_.size(); ++i) {
-                if (number_[i] >= 0) tried(static_cast<Index>(i)) += share * step(number_[i]);
-            }
-            evaluate(tried, false, trial);
-            if (trial.energy > value_.energy + 1e-4 * share * descent + noise) continue;
-            x_ = std::move(tried);
-            return true;
-        }
-        return false;
-    }
-
-    void walk(const MembraneOptions& options, MembraneState& state) {
-        size_ = 0;
-        for (const auto& place : m_.mesh.nodes) size_ = std::max(size_, 0.1 * (vector_of(place) - x_.head<3>()).norm());
-        state.status = MembraneStatus::iteration_limit;
-        VectorXd step;
-        for (state.iterations = 0; state.iterations <= options.max_iterations; ++state.iterations) {
-            evaluate(x_, true, value_);
-            const VectorXd gradient = of_unknowns(value_.gradient);
-            state.unbalanced = unknowns_ > 0 ? gradient.cwiseAbs().maxCoeff() : 0;
-            if (state.unbalanced <= options.force_tolerance * value_.largest_force) return judge(state);
-            if (!find_step(gradient, step)) {
-                state.message = "the stiffness of the film cannot be solved";
-                return;
-            }
-            if (!take_step(step, gradient.dot(step))) {
-                state.message = "the energy stops falling before the forces balance";
-                return;
-            }
-        }
-        state.message = "no balance after " + std::to_string(options.max_iterations) + " steps";
-    }
-
-    /// Whether the shape is one that holds itself.
-    void judge(MembraneState& state) {
-        if (factorise(0)) {
-            state.status = MembraneStatus::converged;
-            state.message.clear();
-            return;
-        }
-        state.status = MembraneStatus::loose;
-        state.message = "node " + std::to_string(loosest_node()) + " of the film hangs loose: nothing stretches it";
-    }
+    [[nodiscard]] const Eigen::SparseMatrix<double>& tangent() const { return tangent_.matrix(); }
+    [[nodiscard]] double longest_step() const { return 0.1 * size_; }
 
     /// The node with the least resistance of its own.
     [[nodiscard]] int loosest_node() const {
@@ -242,36 +144,61 @@ private:
         return loosest;
     }
 
+    /// Places, forces and reactions of the last evaluate.
     void fill(MembraneState& state) const {
-        const std::size_t nodes = m_.mesh.nodes.size();
-        state.energy = value_.energy;
-        state.places.resize(nodes);
-        state.reaction.assign(nodes, {});
-        for (std::size_t n = 0; n < nodes; ++n) {
-            for (std::size_t d = 0; d < 3; ++d) {
-                const auto i = static_cast<Index>(3 * n + d);
-                state.places[n][d] = x_(i);
-                if (m_.held[n]) state.reaction[n][d] = value_.gradient(i);
-            }
+        state.energy = energy;
+        state.reaction.assign(m_.mesh.nodes.size(), {});
+        for (std::size_t n = 0; n < m_.mesh.nodes.size(); ++n) {
+            const auto i = static_cast<Index>(3 * n);
+            state.places.push_back({places_(i), places_(i + 1), places_(i + 2)});
+            if (m_.held[n]) state.reaction[n] = {full_(i), full_(i + 1), full_(i + 2)};
         }
         for (std::size_t t = 0; t < m_.mesh.triangles.size(); ++t) {
-            const kernel::SheetStress s = triangle(t, x_).stress();
-            state.triangles.push_back({static_cast<FilmStretch>(s.stretch), s.first, s.second,
+            const kernel::SheetStress s = triangle(t).stress();
+            state.triangles.push_back({static_cast<FilmStretch>(s.stretch),
+                                       s.first,
+                                       s.second,
                                        {s.direction(0), s.direction(1), s.direction(2)}});
         }
+    }
+
+private:
+    [[nodiscard]] Vector3d drawn(int node) const { return vector_of(m_.mesh.nodes[at(node)]); }
+
+    [[nodiscard]] VectorXd places_at(const VectorXd& at_unknowns) const {
+        VectorXd places(static_cast<Index>(number_.size()));
+        for (std::size_t i = 0; i < number_.size(); ++i) {
+            places(static_cast<Index>(i)) =
+                m_.mesh.nodes[i / 3][i % 3] + (number_[i] >= 0 ? at_unknowns(number_[i]) : 0);
+        }
+        return places;
+    }
+
+    /// In the places of the last evaluate.
+    [[nodiscard]] kernel::Triangle triangle(std::size_t t) const {
+        kernel::Vector9 corners;
+        for (std::size_t k = 0; k < 3; ++k) {
+            corners.segment<3>(static_cast<Index>(3 * k)) = places_.segment<3>(3 * m_.mesh.triangles[t][k]);
+        }
+        return {free_[t], sheet_, corners};
     }
 
     const Membrane& m_;
     const Places& forces_;
     kernel::Sheet sheet_;
-    int unknowns_ = 0;
+    int count_ = 0;
     std::vector<int> number_;
     kernel::SparseTangent tangent_;
     std::vector<kernel::FreeTriangle> free_;
-    Eigen::SimplicialLDLT<Eigen::SparseMatrix<double>> factor_;
-    double size_ = 0;  ///< how far a node may go in one step [m]
-    VectorXd x_;
-    Value value_;
+    double size_ = 0;  ///< from the first node to the furthest [m]
+    VectorXd places_;
+    VectorXd full_;  ///< gradient, three a node
+
+public:
+    VectorXd unknowns;
+    VectorXd gradient;
+    double energy = 0;
+    double largest_force = 0;
 };
 
 }  // namespace
@@ -293,7 +220,25 @@ double stretch_for_tension(double stiffness, double poisson, double tension) {
 MembraneState solve_membrane(const Membrane& membrane, const Places& forces, const MembraneOptions& options,
                              const Places& start) {
     require(membrane, forces, start);
-    return MembraneSolver(membrane, forces).solve(options, start);
+    MembraneSystem system(membrane, forces, start);
+    const kernel::NewtonEnd end = kernel::SparseNewton(system).run(options.force_tolerance, options.max_iterations);
+    system.evaluate(system.unknowns, true);
+    MembraneState state;
+    state.iterations = end.iterations;
+    state.unbalanced = end.unbalanced;
+    system.fill(state);
+    if (!end.balanced) {
+        state.status = MembraneStatus::iteration_limit;
+        state.message = end.reason;
+    } else if (!end.stable) {
+        state.status = MembraneStatus::loose;
+        state.message =
+            "node " + std::to_string(system.loosest_node()) + " of the film hangs loose: nothing stretches it";
+    } else {
+        state.status = MembraneStatus::converged;
+        state.message.clear();
+    }
+    return state;
 }
 
 Places forces_of_plan_load(const TriangleMesh& mesh, const std::vector<double>& load) {

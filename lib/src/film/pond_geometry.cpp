@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: BSD-3-Clause
 // What water covers: the wet part of a triangle and the outline of a pond.
 #include <algorithm>
-#include <cmath>
 #include <map>
 #include <utility>
 
 #include "coverframe/film/ponds.hpp"
+#include "film/kernel/wet.hpp"
 
 namespace coverframe {
 
@@ -13,53 +13,16 @@ namespace {
 
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
-/// A corner of the part under water, as shares of the triangle's corners.
-using Shares = std::array<double, 3>;
-
-double depth_at(const Shares& s, const Shares& depths) {
-    return s[0] * depths[0] + s[1] * depths[1] + s[2] * depths[2];
-}
-
-/// Adds the water over the triangle of three such corners; the depth is linear, so the midpoints of its sides are exact
-/// for N_i d.
-void add_wet(const std::array<Shares, 3>& corners, const Shares& depths, double whole_area, WetPart& part) {
-    const auto minor = [&](std::size_t i, std::size_t j) {
-        return (corners[1][i] - corners[0][i]) * (corners[2][j] - corners[0][j]) -
-               (corners[2][i] - corners[0][i]) * (corners[1][j] - corners[0][j]);
-    };
-    const double area = whole_area * std::abs(minor(1, 2));
-    part.area += area;
-    for (std::size_t k = 0; k < 3; ++k) {
-        Shares middle;
-        for (std::size_t i = 0; i < 3; ++i) middle[i] = 0.5 * (corners[k][i] + corners[(k + 1) % 3][i]);
-        const double depth = depth_at(middle, depths);
-        for (std::size_t i = 0; i < 3; ++i) part.share[i] += area / 3 * middle[i] * depth;
-    }
-}
-
 }  // namespace
 
 WetPart wet_part(const TriangleMesh& mesh, std::size_t triangle, double level) {
     const std::array<int, 3>& t = mesh.triangles[triangle];
-    Shares depths;
-    for (std::size_t i = 0; i < 3; ++i) depths[i] = level - mesh.nodes[at(t[i])][2];
-    std::array<Shares, 4> corners;
-    std::size_t count = 0;
-    for (std::size_t i = 0; i < 3; ++i) {
-        const std::size_t j = (i + 1) % 3;
-        if (depths[i] > 0) {
-            corners[count] = {};
-            corners[count++][i] = 1;
-        }
-        if ((depths[i] > 0) == (depths[j] > 0)) continue;
-        corners[count] = {};
-        corners[count][j] = depths[i] / (depths[i] - depths[j]);
-        corners[count][i] = 1 - corners[count][j];
-        ++count;
-    }
-    WetPart part;
+    const kernel::WetMoments m = kernel::wet_moments(
+        {level - mesh.nodes[at(t[0])][2], level - mesh.nodes[at(t[1])][2], level - mesh.nodes[at(t[2])][2]});
     const double area = plan_area(mesh, triangle);
-    for (std::size_t k = 2; k < count; ++k) add_wet({corners[0], corners[k - 1], corners[k]}, depths, area, part);
+    WetPart part;
+    part.area = area * m.area;
+    for (std::size_t i = 0; i < 3; ++i) part.share[i] = area * m.depth(static_cast<Eigen::Index>(i));
     part.volume = part.share[0] + part.share[1] + part.share[2];
     return part;
 }

@@ -1,0 +1,196 @@
+// SPDX-License-Identifier: BSD-3-Clause
+#include "coverframe/film/cover_mesh.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "coverframe/base/error.hpp"
+#include "coverframe/plan/geometry.hpp"
+#include "coverframe/units/crossing.hpp"
+
+namespace coverframe {
+
+namespace {
+
+/// A rail narrower than this carries no column, and an end nearer to the rail's end than this has no fan [m].
+constexpr double least_breadth = 0.02;
+
+std::size_t at(int i) { return static_cast<std::size_t>(i); }
+
+using Place = std::array<double, 3>;
+
+/// A line of nodes from the ridge down to the rail.
+struct Column {
+    int apex = 0;  ///< film node on the ridge
+    Place rail{};
+    bool edge = false;  ///< held all the way down
+};
+
+class Mesher {
+public:
+    Mesher(const Plan& plan, const Layout& layout, int rows) : plan_(plan), layout_(layout), rows_(rows) {}
+
+    CoverMesh build() {
+        lay_ridge();
+        const int first = stations_.front();
+        const int last = stations_.back();
+        const double stem = in_m(plan_.boat.rail.front().x);
+        const double transom = in_m(plan_.boat.rail.back().x);
+        const bool bow_fan = x_of(first) - stem > least_breadth;
+        const bool stern_fan = transom - x_of(last) > least_breadth;
+        for (const int i : stations_) columns_.push_back({apex_[at(i)], rail_of(x_of(i), 1), false});
+        columns_.front().edge = !bow_fan;
+        columns_.back().edge = !stern_fan;
+        if (stern_fan) add_fan(apex_[at(last)], stern_corners(x_of(last)));
+        const std::size_t turn = columns_.size();
+        for (auto i = stations_.rbegin(); i != stations_.rend(); ++i) {
+            columns_.push_back({apex_[at(*i)], rail_of(x_of(*i), -1), false});
+        }
+        columns_[turn].edge = !stern_fan;
+        columns_.back().edge = !bow_fan;
+        if (bow_fan) add_fan(apex_[at(first)], bow_corners(x_of(first)));
+        lay_columns();
+        for (std::size_t k = 0; k < columns_.size(); ++k) {
+            const bool open_stern = !stern_fan && k + 1 == turn;
+            const bool open_bow = !bow_fan && k + 1 == columns_.size();
+            if (!open_stern && !open_bow) fill(k, (k + 1) % columns_.size());
+        }
+        require_sound(cover_.mesh);
+        return std::move(cover_);
+    }
+
+private:
+    [[nodiscard]] double x_of(int station) const {
+        return layout_.frame.nodes[at(layout_.stations[at(station)])].at[0];
+    }
+
+    [[nodiscard]] Place rail_of(double x, int side) const {
+        const RailStation rail = *rail_at(plan_.boat, from_m(x));
+        return {x, side * in_m(rail.half_breadth), in_m(rail.z)};
+    }
+
+    int add_node(const Place& place, int frame_node, bool held, bool outlet) {
+        cover_.mesh.nodes.push_back(place);
+        cover_.frame_node.push_back(frame_node);
+        cover_.held.push_back(held);
+        cover_.outlet.push_back(outlet);
+        return static_cast<int>(cover_.mesh.nodes.size()) - 1;
+    }
+
+    /// Film nodes on the ridge line where the rail has some breadth.
+    void lay_ridge() {
+        apex_.assign(layout_.stations.size(), -1);
+        for (int i = 0; i < static_cast<int>(layout_.stations.size()); ++i) {
+            const std::optional<RailStation> rail = rail_at(plan_.boat, from_m(x_of(i)));
+            if (!rail || in_m(rail->half_breadth) < least_breadth) continue;
+            const int node = layout_.stations[at(i)];
+            apex_[at(i)] = add_node(layout_.frame.nodes[at(node)].at, node, false, false);
+            stations_.push_back(i);
+        }
+        if (stations_.size() < 2) {
+            throw InputError("film.mesh.rail", "/boat/rail", "",
+                             "the ridge line must run over a rail of at least 20 mm half breadth");
+        }
+    }
+
+    /// Corners of the rail from starboard round the transom to port.
+    [[nodiscard]] std::vector<Place> stern_corners(double from) const {
+        std::vector<Place> corners{rail_of(from, 1)};
+        for (const RailStation& r : plan_.boat.rail) {
+            if (in_m(r.x) > from) corners.push_back({in_m(r.x), in_m(r.half_breadth), in_m(r.z)});
+        }
+        mirror_onto(corners);
+        return corners;
+    }
+
+    /// Corners of the rail from port round the stem to starboard.
+    [[nodiscard]] std::vector<Place> bow_corners(double from) const {
+        std::vector<Place> corners{rail_of(from, -1)};
+        for (auto r = plan_.boat.rail.rbegin(); r != plan_.boat.rail.rend(); ++r) {
+            if (in_m(r->x) < from) corners.push_back({in_m(r->x), -in_m(r->half_breadth), in_m(r->z)});
+        }
+        mirror_onto(corners);
+        return corners;
+    }
+
+    /// Goes on round to the other side, through the middle.
+    static void mirror_onto(std::vector<Place>& corners) {
+        const Place end = corners.back();
+        if (end[1] != 0) corners.push_back({end[0], 0, end[2]});
+        for (std::size_t i = corners.size() - 1; i-- > 0;)
+            corners.push_back({corners[i][0], -corners[i][1], corners[i][2]});
+    }
+
+    /// Columns between the corners, without the first and the last; as close as the triangles along the ridge are.
+    void add_fan(int apex, const std::vector<Place>& corners) {
+        const double spacing = (x_of(stations_.back()) - x_of(stations_.front())) / double(stations_.size() - 1);
+        for (std::size_t i = 1; i < corners.size(); ++i) {
+            const Place& a = corners[i - 1];
+            const Place& b = corners[i];
+            const double length = std::hypot(b[0] - a[0], b[1] - a[1], b[2] - a[2]);
+            const int pieces = std::max(1, static_cast<int>(std::lround(length / spacing)));
+            for (int p = 1; p <= pieces; ++p) {
+                if (i + 1 == corners.size() && p == pieces) continue;
+                const double s = double(p) / pieces;
+                columns_.push_back(
+                    {apex, {a[0] + s * (b[0] - a[0]), a[1] + s * (b[1] - a[1]), a[2] + s * (b[2] - a[2])}, false});
+            }
+        }
+    }
+
+    void lay_columns() {
+        nodes_.resize(columns_.size());
+        for (std::size_t k = 0; k < columns_.size(); ++k) {
+            const Column& c = columns_[k];
+            const Place top = cover_.mesh.nodes[at(c.apex)];
+            if (c.edge) cover_.outlet[at(c.apex)] = true;
+            nodes_[k].push_back(c.apex);
+            for (int j = 1; j <= rows_; ++j) {
+                const double s = double(j) / rows_;
+                Place place;
+                for (std::size_t d = 0; d < 3; ++d)
+                    place[d] = j == rows_ ? c.rail[d] : top[d] + s * (c.rail[d] - top[d]);
+                nodes_[k].push_back(add_node(place, -1, c.edge || j == rows_, c.edge || j == rows_));
+            }
+        }
+    }
+
+    /// Triangles between two columns. Port is the mirror of starboard, down to the diagonals.
+    void fill(std::size_t a, std::size_t b) {
+        const bool starboard = columns_[a].rail[1] + columns_[b].rail[1] > 0;
+        for (std::size_t j = 0; j < at(rows_); ++j) {
+            const int a0 = nodes_[a][j], a1 = nodes_[a][j + 1], b0 = nodes_[b][j], b1 = nodes_[b][j + 1];
+            if (a0 == b0) {
+                add_triangle(a0, a1, b1);
+            } else if (starboard) {
+                add_triangle(a0, a1, b1);
+                add_triangle(a0, b1, b0);
+            } else {
+                add_triangle(a0, a1, b0);
+                add_triangle(a1, b1, b0);
+            }
+        }
+    }
+
+    void add_triangle(int a, int b, int c) { cover_.mesh.triangles.push_back({a, b, c}); }
+
+    const Plan& plan_;
+    const Layout& layout_;
+    int rows_;
+    CoverMesh cover_;
+    std::vector<int> stations_;  ///< those that have columns
+    std::vector<int> apex_;      ///< film node of each station, or -1
+    std::vector<Column> columns_;
+    std::vector<std::vector<int>> nodes_;  ///< of each column, from ridge to rail
+};
+
+}  // namespace
+
+CoverMesh mesh_cover(const Plan& plan, const Layout& layout, int rows) {
+    if (rows < 2 || rows > 200) {
+        throw InputError("film.mesh.rows", "/rows", std::to_string(rows), "give 2 to 200 rows of triangles");
+    }
+    return Mesher(plan, layout, rows).build();
+}
+
+}  // namespace coverframe
