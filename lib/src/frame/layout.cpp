@@ -107,6 +107,13 @@ private:
         const std::array<double, 3> b = node(to).at;
         const double length = std::hypot(b[0] - a[0], b[1] - a[1], b[2] - a[2]);
         const int pieces = std::max(1, static_cast<int>(std::ceil(length / in_m(options_.station_spacing) - 1e-9)));
+        return add_pieces(pattern, node_name, from, to, pieces, members);
+    }
+
+    std::vector<int> add_pieces(const FrameMember& pattern, const std::string& node_name, int from, int to, int pieces,
+                                std::vector<int>& members) {
+        const std::array<double, 3> a = node(from).at;
+        const std::array<double, 3> b = node(to).at;
         std::vector<int> nodes{from};
         for (int i = 1; i <= pieces; ++i) {
             const double s = static_cast<double>(i) / pieces;
@@ -187,8 +194,8 @@ private:
             const double y = (side == Sides::port ? -1 : 1) * in_m(rail.half_breadth);
             const std::string name = strap.name + (side == Sides::port ? " port" : " starboard");
             const int end = add_node(name + " at the rail", {x, y, in_m(rail.z)}, true);
-            part.members.push_back(
-                add_member(strap_member(name, plan_, strap.strap, options_.strap_stiffness), top, end));
+            add_pieces(strap_member(name, plan_, strap.strap, options_.strap_stiffness), name, top, end,
+                       options_.cross_strap_pieces, part.members);
         }
         layout_.runs.push_back({strap.name, part.members, in_N(strap.pretension)});
         layout_.cross_straps.push_back(std::move(part));
@@ -251,6 +258,13 @@ private:
             add_chain(pattern_of(m), m.name, from, to, members);
             return;
         }
+        if (m.kind == FoundKind::strap) {
+            std::vector<int> members;
+            add_pieces(pattern_of(m), m.name, from, to, options_.cross_strap_pieces, members);
+            layout_.runs.push_back({m.name, members, m.pretension ? in_N(*m.pretension) : 0.0});
+            layout_.cross_straps.push_back({m.name, m.strap, members});
+            return;
+        }
         const int index = add_member(pattern_of(m), from, to);
         if (m.kind == FoundKind::upright) {
             UprightPart part;
@@ -260,9 +274,6 @@ private:
             part.top = to;
             part.found = &m;
             layout_.uprights.push_back(part);
-        } else {
-            layout_.runs.push_back({m.name, {index}, m.pretension ? in_N(*m.pretension) : 0.0});
-            layout_.cross_straps.push_back({m.name, m.strap, {index}});
         }
     }
 
@@ -314,6 +325,8 @@ private:
 Layout lay_out(const Plan& plan, const LayoutOptions& options) {
     argument::within(in_m(options.station_spacing), 0.01, 10.0,
                      {"layout.station_spacing.range", "spacing of the stations", "m"});
+    argument::within(options.cross_strap_pieces, 1, 200,
+                     {"layout.cross_strap_pieces.range", "pieces of a cross strap's leg", ""});
     require_valid(plan);
     return Builder(plan, options).build();
 }

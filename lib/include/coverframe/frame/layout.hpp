@@ -21,6 +21,7 @@ enum class Bound { low, high };
 struct LayoutOptions {
     Length station_spacing = Length::from_value(0.25);  ///< greatest distance along the ridge, 0.01 to 10 m
     Bound strap_stiffness = Bound::low;
+    int cross_strap_pieces = 1;  ///< of each leg of a cross strap, so that film can lie on it, 1 to 200
 };
 
 /// A ridge piece between two neighbouring points of support.
@@ -42,7 +43,7 @@ struct UprightPart {
 struct CrossStrapPart {
     std::string name;
     std::string strap;         ///< name of its StrapKind
-    std::vector<int> members;  ///< its legs
+    std::vector<int> members;  ///< its legs, each from the top of the upright to the rail, piece after piece
 };
 
 /// The frame and where the parts of the plan are in it. Holds pointers into the plan: keep the plan alive.
@@ -56,7 +57,7 @@ struct Layout {
     bool ridge_is_pole = true;
 };
 
-/// \throws InputError as require_valid(plan); layout.station_spacing.range
+/// \throws InputError as require_valid(plan); layout.station_spacing.range, layout.cross_strap_pieces.range
 [[nodiscard]] Layout lay_out(const Plan& plan, const LayoutOptions& options = {});
 
 }  // namespace coverframe

@@ -2,6 +2,7 @@
 #include "film/kernel/membrane.hpp"
 
 #include <Eigen/Dense>
+#include <array>
 #include <cmath>
 
 namespace coverframe::kernel {
@@ -129,6 +130,34 @@ SheetStress Triangle::stress() const {
         s.second = pull(m) * across / along;
     }
     return s;
+}
+
+// With n = a x b + b x c + c x a:  dn = (c - b) x da + (a - c) x db + (b - a) x dc, and area = |n|/2.
+EvenPull even_pull(const Vector9& x, double tension) {
+    const Vector3d ab = x.segment<3>(3) - x.segment<3>(0);
+    const Vector3d ac = x.segment<3>(6) - x.segment<3>(0);
+    const std::array<Vector3d, 3> opposite{ac - ab, -ac, ab};
+    const auto cross = [](const Vector3d& v) {
+        Matrix3d m;
+        m << 0, -v(2), v(1), v(2), 0, -v(0), -v(1), v(0), 0;
+        return m;
+    };
+    const Vector3d n = ab.cross(ac);
+    const double twice = n.norm();
+    const Vector3d normal = n / twice;
+    Eigen::Matrix<double, 3, 9> dn;
+    for (int i = 0; i < 3; ++i) dn.middleCols<3>(3 * i) = cross(opposite[static_cast<std::size_t>(i)]);
+    EvenPull pull;
+    pull.energy = 0.5 * tension * twice;
+    pull.gradient = 0.5 * tension * dn.transpose() * normal;
+    pull.tangent = dn.transpose() * (Matrix3d::Identity() - normal * normal.transpose()) * dn / twice;
+    for (int i = 0; i < 3; ++i) {
+        const int j = (i + 1) % 3;
+        pull.tangent.block<3, 3>(3 * i, 3 * j) -= cross(normal);
+        pull.tangent.block<3, 3>(3 * j, 3 * i) += cross(normal);
+    }
+    pull.tangent *= 0.5 * tension;
+    return pull;
 }
 
 }  // namespace coverframe::kernel

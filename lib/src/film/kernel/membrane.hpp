@@ -82,4 +82,14 @@ private:
     Eigen::Vector3d force_;   ///< S11, S22, S12
 };
 
+/// A triangle that pulls with the same force T per width in all directions, however far it is stretched, as a soap film
+/// does: energy T times its area.
+struct EvenPull {
+    double energy = 0;
+    Vector9 gradient;
+    Matrix9 tangent;
+};
+/// \param x  places of the corners, one after the other
+[[nodiscard]] EvenPull even_pull(const Vector9& x, double tension);
+
 }  // namespace coverframe::kernel

@@ -1,0 +1,246 @@
+// SPDX-License-Identifier: BSD-3-Clause
+#include "film/kernel/surface_system.hpp"
+
+#include <Eigen/Dense>
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "film/kernel/wet.hpp"
+
+namespace coverframe::kernel {
+
+using Eigen::Index;
+using Eigen::Vector3d;
+using Eigen::VectorXd;
+
+namespace {
+
+std::size_t at(int i) { return static_cast<std::size_t>(i); }
+
+/// Numbers the film's unknowns after those of the frame.
+std::vector<int> numbers_of(const Assembly& assembly, const std::vector<int>& frame_node, const std::vector<bool>& held,
+                            bool upright, int& count) {
+    std::vector<int> number(3 * held.size(), -1);
+    count = assembly.unknowns();
+    for (std::size_t n = 0; n < held.size(); ++n) {
+        for (int d = 0; d < 3; ++d) {
+            int& own = number[3 * n + at(d)];
+            if (frame_node[n] >= 0) {
+                own = assembly.unknown_at(6 * frame_node[n] + d);
+            } else if (!held[n] && (d == 2 || !upright)) {
+                own = count++;
+            }
+        }
+    }
+    return number;
+}
+
+/// Groups of coupled unknowns: triangles, then bearings, then each entry of the frame's band.
+std::vector<std::vector<int>> groups_of(const TriangleMesh& film, const std::vector<int>& number,
+                                        const std::vector<Bearing>& bearings, const Assembly& assembly) {
+    std::vector<std::vector<int>> groups;
+    for (const auto& t : film.triangles) {
+        std::vector<int>& group = groups.emplace_back();
+        for (const int node : t) group.insert(group.end(), number.begin() + 3 * node, number.begin() + 3 * node + 3);
+    }
+    for (const Bearing& b : bearings) {
+        std::vector<int>& group = groups.emplace_back();
+        for (const int node : film.triangles[at(b.point.triangle)]) group.push_back(number[at(3 * node + 2)]);
+        group.push_back(b.frame_node >= 0 ? assembly.unknown_at(6 * b.frame_node + 2) : -1);
+    }
+    const Band& band = assembly.band();
+    for (int column = 0; column < band.size(); ++column) {
+        for (int row = column; row <= band.reach(column); ++row) groups.push_back({row, column});
+    }
+    return groups;
+}
+
+double size_of(const TriangleMesh& film) {
+    double size = 0;
+    const Vector3d first(film.nodes.front().data());
+    for (const auto& node : film.nodes) size = std::max(size, (Vector3d(node.data()) - first).norm());
+    return size;
+}
+
+}  // namespace
+
+SurfaceSystem::SurfaceSystem(const Frame& frame, const TriangleMesh& film, const std::vector<int>& frame_node,
+                             const std::vector<bool>& held, const Sheet& sheet, const std::vector<Bearing>& bearings,
+                             bool upright)
+    : film_force(VectorXd::Zero(static_cast<Index>(3 * film.nodes.size()))),
+      frame_(frame),
+      film_(film),
+      frame_node_(frame_node),
+      held_(held),
+      sheet_(sheet),
+      bearings_(bearings),
+      assembly_(frame),
+      number_(numbers_of(assembly_, frame_node, held, upright, count_)),
+      tangent_(count_, groups_of(film, number_, bearings, assembly_)),
+      size_(size_of(film)),
+      frame_u_(VectorXd::Zero(static_cast<Index>(6 * frame.nodes.size()))) {
+    unknowns = VectorXd::Zero(count_);
+    frame_loads.force.assign(3 * frame.nodes.size(), 0.0);
+}
+
+void SurfaceSystem::let_stretch(std::vector<FreeTriangle> free) {
+    free_ = std::move(free);
+    even_ = false;
+}
+
+void SurfaceSystem::pull_evenly(double tension) {
+    tension_ = tension;
+    even_ = true;
+}
+
+void SurfaceSystem::start_from(const std::vector<double>& frame,
+                               const std::vector<std::array<double, 3>>& film_places) {
+    for (int i = 0; i < assembly_.unknowns(); ++i) unknowns(i) = frame[at(assembly_.full_of(i))];
+    for (std::size_t n = 0; n < film_.nodes.size(); ++n) {
+        if (frame_node_[n] >= 0) continue;
+        for (std::size_t d = 0; d < 3; ++d) {
+            if (number_[3 * n + d] >= 0) unknowns(number_[3 * n + d]) = film_places[n][d] - film_.nodes[n][d];
+        }
+    }
+}
+
+void SurfaceSystem::place_all(const VectorXd& at_unknowns) {
+    for (int i = 0; i < assembly_.unknowns(); ++i) frame_u_(assembly_.full_of(i)) = at_unknowns(i);
+    places_.resize(static_cast<Index>(number_.size()));
+    for (std::size_t i = 0; i < number_.size(); ++i) {
+        places_(static_cast<Index>(i)) = film_.nodes[i / 3][i % 3] + (number_[i] >= 0 ? at_unknowns(number_[i]) : 0);
+    }
+}
+
+void SurfaceSystem::evaluate(const VectorXd& at_unknowns, bool with_tangent) {
+    place_all(at_unknowns);
+    film_gradient_.setZero(places_.size());
+    if (with_tangent) tangent_.set_zero();
+    add_frame(with_tangent);
+    add_film(with_tangent);
+    add_water(with_tangent);
+    add_bearings(with_tangent);
+    add_loads();
+    gradient.resize(count_);
+    gradient.setZero();
+    for (int i = 0; i < assembly_.unknowns(); ++i) gradient(i) = frame_gradient_(assembly_.full_of(i));
+    for (std::size_t i = 0; i < number_.size(); ++i) {
+        if (number_[i] >= 0) gradient(number_[i]) += film_gradient_(static_cast<Index>(i));
+    }
+}
+
+void SurfaceSystem::add_frame(bool with_tangent) {
+    assembly_.evaluate(frame_u_, frame_loads, frame_state_);
+    energy = frame_state_.energy;
+    largest_force = frame_state_.largest_force;
+    frame_gradient_ = frame_state_.gradient;
+    if (!with_tangent) return;
+    const Band& band = assembly_.band();
+    for (int column = 0; column < band.size(); ++column) {
+        for (int row = column; row <= band.reach(column); ++row) {
+            tangent_.add(row, column, frame_state_.K(band.at(row, column)));
+        }
+    }
+}
+
+Vector9 SurfaceSystem::corners(std::size_t t) const {
+    Vector9 corners;
+    for (int k = 0; k < 3; ++k) corners.segment<3>(3 * k) = places_.segment<3>(3 * film_.triangles[t][at(k)]);
+    return corners;
+}
+
+Triangle SurfaceSystem::triangle(std::size_t t) const { return {free_[t], sheet_, corners(t)}; }
+
+void SurfaceSystem::add_film(bool with_tangent) {
+    for (std::size_t t = 0; t < film_.triangles.size(); ++t) {
+        Vector9 g;
+        if (even_) {
+            const EvenPull pull = even_pull(corners(t), tension_);
+            energy += pull.energy;
+            g = pull.gradient;
+            if (with_tangent) tangent_.add(t, pull.tangent);
+        } else {
+            const Triangle one = triangle(t);
+            energy += one.energy();
+            g = one.gradient();
+            if (with_tangent) tangent_.add(t, one.tangent());
+        }
+        largest_force = std::max(largest_force, g.cwiseAbs().maxCoeff());
+        for (int k = 0; k < 3; ++k) add_to_film(film_.triangles[t][at(k)], g.segment<3>(3 * k));
+    }
+}
+
+void SurfaceSystem::add_water(bool with_tangent) {
+    for (std::size_t t = 0; t < level.size(); ++t) {
+        if (!std::isfinite(level[t])) continue;
+        const Vector9 x = corners(t);
+        const WetTriangle w = wet_triangle(Eigen::Map<const Eigen::Matrix3d>(x.data()), level[t], water_weight);
+        energy += w.energy;
+        for (int k = 0; k < 3; ++k) add_to_film(film_.triangles[t][at(k)], w.gradient.segment<3>(3 * k));
+        if (with_tangent) tangent_.add(t, w.tangent);
+    }
+}
+
+double SurfaceSystem::gap(const Bearing& b) const {
+    double over = -b.height;
+    if (b.frame_node >= 0) over = -(frame_.nodes[at(b.frame_node)].at[2] + frame_u_(6 * b.frame_node + 2));
+    for (std::size_t k = 0; k < 3; ++k) {
+        over += b.point.share[k] * places_(3 * film_.triangles[at(b.point.triangle)][k] + 2);
+    }
+    return over;
+}
+
+void SurfaceSystem::add_bearings(bool with_tangent) {
+    for (std::size_t i = 0; i < bearings_.size(); ++i) {
+        const Bearing& b = bearings_[i];
+        const double g = gap(b);
+        if (g >= 0) continue;
+        const Eigen::Vector4d share(b.point.share[0], b.point.share[1], b.point.share[2], -1);
+        energy += 0.5 * b.stiffness * g * g;
+        largest_force = std::max(largest_force, -b.stiffness * g);
+        for (int k = 0; k < 3; ++k) {
+            film_gradient_(3 * film_.triangles[at(b.point.triangle)][at(k)] + 2) += b.stiffness * g * share(k);
+        }
+        if (b.frame_node >= 0) frame_gradient_(6 * b.frame_node + 2) -= b.stiffness * g;
+        if (with_tangent) tangent_.add(film_.triangles.size() + i, b.stiffness * share * share.transpose());
+    }
+}
+
+void SurfaceSystem::add_loads() {
+    for (std::size_t n = 0; n < film_.nodes.size(); ++n) {
+        const auto i = static_cast<Index>(3 * n);
+        energy -= film_force.segment<3>(i).dot(places_.segment<3>(i) - Vector3d(film_.nodes[n].data()));
+        film_gradient_.segment<3>(i) -= film_force.segment<3>(i);
+    }
+    largest_force = std::max(largest_force, film_force.size() > 0 ? film_force.cwiseAbs().maxCoeff() : 0.0);
+}
+
+TriangleMesh SurfaceSystem::film() const {
+    TriangleMesh mesh;
+    mesh.triangles = film_.triangles;
+    for (Index i = 0; i < places_.size(); i += 3) mesh.nodes.push_back({places_(i), places_(i + 1), places_(i + 2)});
+    return mesh;
+}
+
+Vector3d SurfaceSystem::film_reaction(std::size_t node) const {
+    Vector3d reaction = Vector3d::Zero();
+    for (int d = 0; d < 3; ++d) {
+        const Index i = static_cast<Index>(3 * node) + d;
+        if (number_[at(static_cast<int>(i))] < 0) reaction(d) = film_gradient_(i);
+    }
+    return reaction;
+}
+
+int SurfaceSystem::loosest() const {
+    const VectorXd diagonal = tangent_.matrix().diagonal();
+    Index worst = 0;
+    diagonal.minCoeff(&worst);
+    if (worst < assembly_.unknowns()) return -1 - assembly_.full_of(static_cast<int>(worst)) / 6;
+    for (std::size_t i = 0; i < number_.size(); ++i) {
+        if (number_[i] == worst) return static_cast<int>(i / 3);
+    }
+    return 0;
+}
+
+}  // namespace coverframe::kernel
