@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: BSD-3-Clause
-// A whole cover, filled by hand from formulas for its rail and ridge, and brought under snow by the library's coupled
-// strips and frame.
+// A whole cover, filled by hand from formulas for its rail and ridge, and brought under snow by the library: by coupled
+// strips and frame, or with "rows" by film as a surface.
 //
 // Input: "length"; "rail": half breadth by a fraction of the greatest forward and aft of "widest"; "ridge": height at
 // "peak" and its relative fall to the ends; "film", "pole", "uprights", "straps", "stations", "snow".
@@ -8,6 +8,7 @@
 #include <cmath>
 
 #include "coverframe/film/cover.hpp"
+#include "coverframe/film/surface.hpp"
 #include "coverframe/units/crossing.hpp"
 #include "model.hpp"
 
@@ -140,14 +141,27 @@ double ridge_line_load(const Cover& cover, const CoverState& state, double x) {
     return load;
 }
 
-Answers net_cover(const Input& input) {
-    const Lines lines = read_lines(input);
-    Cover cover;
+/// Where the members are that the answers are about.
+struct Supports {
+    std::vector<std::string> places;
     std::vector<int> uprights;
     std::vector<int> straps;
-    add_ridge(cover, lines, input.at("pole"), input.count_or("pieces", 60));
-    add_uprights(cover, lines, input, uprights, straps);
-    add_film(cover, lines, input.at("film"));
+};
+
+void answer_frame(const Supports& at, const std::vector<int>& stations, const std::vector<MemberForces>& members,
+                  const std::vector<double>& displacement, const std::string& by, Answers& answers) {
+    for (std::size_t i = 0; i < at.places.size(); ++i) {
+        const auto axial = [&](int member) { return members[static_cast<std::size_t>(member)].axial; };
+        answers["upright_" + at.places[i]] = {-axial(at.uprights[i]), Dimension::force, by};
+        const double strap = 0.5 * (axial(at.straps[2 * i]) + axial(at.straps[2 * i + 1]));
+        answers["strap_" + at.places[i]] = {strap, Dimension::force, by};
+    }
+    double sag = 0;
+    for (const int node : stations) sag = std::max(sag, -displacement[static_cast<std::size_t>(node) * 6 + 2]);
+    answers["largest_ridge_sag"] = {sag, Dimension::length, by};
+}
+
+Answers by_strips(const Input& input, const Cover& cover, const Supports& supports) {
     const double snow = input.si<Pressure>("snow");
     const CoverState state = load_cover(cover, StripLoads(cover.strips.size(), snow));
     if (!state.usable()) {
@@ -158,23 +172,94 @@ Answers net_cover(const Input& input) {
         const double load = ridge_line_load(cover, state, in_m(read<Length>(x)));
         answers["ridge_line_load_" + x] = {load, Dimension::line_load, rule};
     }
-    const std::vector<std::string> places = input.at("uprights").texts("at");
-    for (std::size_t i = 0; i < places.size(); ++i) {
-        const auto axial = [&](int member) { return state.frame.members[static_cast<std::size_t>(member)].axial; };
-        answers["upright_" + places[i]] = {-axial(uprights[i]), Dimension::force, rule};
-        const double strap = 0.5 * (axial(straps[2 * i]) + axial(straps[2 * i + 1]));
-        answers["strap_" + places[i]] = {strap, Dimension::force, rule};
-    }
-    double sag = 0;
-    for (const int node : cover.layout.stations) {
-        sag = std::max(sag, -state.frame.displacement[static_cast<std::size_t>(node) * 6 + 2]);
-    }
-    answers["largest_ridge_sag"] = {sag, Dimension::length, rule};
+    answer_frame(supports, cover.layout.stations, state.frame.members, state.frame.displacement, rule, answers);
     double film_sag = 0;
     for (const StripState& strip : state.strips) film_sag = std::max(film_sag, strip.sag);
     answers["largest_film_sag"] = {film_sag, Dimension::length, rule};
     answers["balance"] = {state.vertical_reaction / state.vertical_load, Dimension::pure, rule};
     return answers;
+}
+
+/// Film straight from ridge to rail, held at the rail and at both ends.
+CoverMesh mesh_of(const Cover& cover, const Lines& lines, int rows) {
+    CoverMesh film;
+    const std::vector<int>& stations = cover.layout.stations;
+    const auto add = [&](const std::array<double, 3>& place, int frame_node, bool held) {
+        film.mesh.nodes.push_back(place);
+        film.frame_node.push_back(frame_node);
+        film.held.push_back(held);
+        film.outlet.push_back(held);
+        return static_cast<int>(film.mesh.nodes.size()) - 1;
+    };
+    std::vector<std::vector<int>> columns;  // from port rail over the ridge to starboard rail
+    for (std::size_t i = 0; i < stations.size(); ++i) {
+        const std::array<double, 3>& top = cover.layout.frame.nodes[static_cast<std::size_t>(stations[i])].at;
+        const bool end = i == 0 || i + 1 == stations.size();
+        std::vector<int>& column = columns.emplace_back();
+        for (int j = -rows; j <= rows; ++j) {
+            const double share = static_cast<double>(std::abs(j)) / rows;
+            const double y = static_cast<double>(j) / rows * lines.half_breadth(top[0]);
+            column.push_back(add({top[0], y, top[2] * (1 - share)}, j == 0 ? stations[i] : -1,
+                                 j != 0 && (end || std::abs(j) == rows)));
+        }
+    }
+    for (std::size_t i = 1; i < columns.size(); ++i) {
+        for (std::size_t j = 1; j < columns[i].size(); ++j) {
+            const int a = columns[i - 1][j - 1], b = columns[i][j - 1], c = columns[i][j], d = columns[i - 1][j];
+            const bool port = j <= static_cast<std::size_t>(rows);
+            film.mesh.triangles.push_back(port ? std::array<int, 3>{a, b, d} : std::array<int, 3>{a, b, c});
+            film.mesh.triangles.push_back(port ? std::array<int, 3>{b, c, d} : std::array<int, 3>{a, c, d});
+        }
+    }
+    return film;
+}
+
+Answers by_surface(const Input& input, const Cover& cover, const Lines& lines, const Supports& supports) {
+    const Input film = input.at("film");
+    CoverSurface surface;
+    surface.layout = cover.layout;
+    surface.cover = mesh_of(cover, lines, input.count_or("rows", 16));
+    surface.shape = surface.cover.mesh;
+    surface.tension = film.si<LineLoad>("tension");
+    surface.stiffness = film.si<Pressure>("E") * film.si<Length>("thickness");
+    surface.net = true;
+    surface.state.displacement.assign(6 * cover.layout.frame.nodes.size(), 0.0);
+    const std::vector<double> snow(surface.cover.mesh.triangles.size(), input.si<Pressure>("snow"));
+    const SurfaceState state = load_surface(surface, snow);
+    if (!state.usable()) throw CaseError("the surface ends as " + std::string(name_of(state.status)));
+    const std::string by = "load_surface";
+    Answers answers;
+    // Pull of the film's triangles alone: the net leaves out the snow that falls on the nodes of the ridge themselves.
+    const double spacing = lines.length / static_cast<double>(cover.layout.stations.size() - 1);
+    const std::vector<double> own = plan_area_of_nodes(surface.cover.mesh);
+    for (const std::string& x : input.texts("ridge_load_at")) {
+        const double place = in_m(read<Length>(x));
+        for (std::size_t n = 0; n < own.size(); ++n) {
+            const int node = surface.cover.frame_node[n];
+            if (node < 0 || std::abs(surface.cover.mesh.nodes[n][0] - place) > 1e-9) continue;
+            const double pull = -state.film_on_frame[static_cast<std::size_t>(node)][2] - snow.front() * own[n];
+            answers["ridge_line_load_" + x] = {pull / spacing, Dimension::line_load, by};
+        }
+    }
+    answer_frame(supports, cover.layout.stations, state.members, state.displacement, by, answers);
+    double film_sag = 0;
+    for (std::size_t n = 0; n < state.film.nodes.size(); ++n) {
+        film_sag = std::max(film_sag, surface.cover.mesh.nodes[n][2] - state.film.nodes[n][2]);
+    }
+    answers["largest_film_sag"] = {film_sag, Dimension::length, by};
+    answers["balance"] = {state.vertical_reaction / state.vertical_load, Dimension::pure, by};
+    return answers;
+}
+
+Answers net_cover(const Input& input) {
+    const Lines lines = read_lines(input);
+    Cover cover;
+    Supports supports{input.at("uprights").texts("at"), {}, {}};
+    add_ridge(cover, lines, input.at("pole"), input.count_or("pieces", 60));
+    add_uprights(cover, lines, input, supports.uprights, supports.straps);
+    if (input.has("rows")) return by_surface(input, cover, lines, supports);
+    add_film(cover, lines, input.at("film"));
+    return by_strips(input, cover, supports);
 }
 
 }  // namespace

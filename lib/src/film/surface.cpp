@@ -90,7 +90,7 @@ double drift(const Rests& were, const Rests& now, const TriangleMesh& film) {
 /// One equilibrium after another of a surface, with its system rebuilt where the film has moved over what it rests on.
 class SurfaceWalk {
 public:
-    explicit SurfaceWalk(const CoverSurface& surface) : surface_(surface), sheet_{surface.stiffness, surface.poisson} {}
+    explicit SurfaceWalk(const CoverSurface& surface) : surface_(surface), sheet_{surface.stiffness, surface.poisson, surface.net} {}
 
     /// Begins at given places, with film of one pull in all directions as it is shaped then and later.
     void begin_even(const TriangleMesh& film, const std::vector<double>& frame_u) {
@@ -276,6 +276,13 @@ void fill(const CoverSurface& surface, const SurfaceWalk& walk, bool elastic, Su
     }
     state.members.clear();
     for (std::size_t m = 0; m < surface.layout.frame.members.size(); ++m) state.members.push_back(system.member(m));
+    state.film_on_frame.assign(surface.layout.frame.nodes.size(), {});
+    for (std::size_t n = 0; n < state.film.nodes.size(); ++n) {
+        const int node = surface.cover.frame_node[n];
+        if (node < 0) continue;
+        const Vector3d force = system.film_force_on(n);
+        state.film_on_frame[at(node)] = {force(0), force(1), force(2)};
+    }
     state.obstacles = surface.obstacles;
     state.on_straps = 0;
     state.vertical_reaction = 0;

@@ -15,7 +15,8 @@
 //
 // What the film rests on
 //   * obstacles: their upper edges, points every 25 mm; without friction
-//   * cross straps: cut into pieces, which give way under the film. The same point of the film stays over the same point
+//   * cross straps: cut into pieces, which give way under the film. The same point of the film stays over the same
+//   point
 //     of the strap, as friction makes it; nothing but the push up and down passes between them
 // A bearing gives way by 0.01 mm for each newton, which stands for the softness of webbing and edge and is far below
 // what anything here depends on.
@@ -82,8 +83,9 @@ struct SurfaceState {
     std::string message = "not run";
     TriangleMesh film;  ///< where it is
     std::vector<FilmForces> triangles;
-    std::vector<double> displacement;   ///< of the frame's nodes, 6 each [m, rad]
-    std::vector<MemberForces> members;  ///< of the frame
+    std::vector<double> displacement;                  ///< of the frame's nodes, 6 each [m, rad]
+    std::vector<MemberForces> members;                 ///< of the frame
+    std::vector<std::array<double, 3>> film_on_frame;  ///< force of the film on each frame node, cross straps apart [N]
     std::vector<EdgeState> obstacles;
     Water water;
     double on_straps = 0;          ///< force of the film on cross straps [N]
@@ -104,7 +106,8 @@ struct CoverSurface {
     double tension = 0;    ///< of that pull [N/m]
     double stiffness = 0;  ///< E t [N/m]
     double poisson = 0;
-    double film_weight = 0;            ///< per area of film [Pa]
+    bool net = false;        ///< threads along and across the boat without shear instead of film, to compare with nets
+    double film_weight = 0;  ///< per area of film [Pa]
     std::vector<EdgeState> obstacles;  ///< their points
     SurfaceOptions options;
     SurfaceState state;  ///< shrunk, no snow; usable() tells whether it stands
@@ -127,8 +130,8 @@ struct Rain {
 /// Stage 4.
 /// \param snow  plan load over each triangle, already multiplied by its factor [Pa]
 /// \throws InputError film.surface.loads
-[[nodiscard]] SurfaceState load_surface(const CoverSurface& surface, const std::vector<double>& snow, const Rain& rain = {},
-                                        double permanent_factor = 1.0);
+[[nodiscard]] SurfaceState load_surface(const CoverSurface& surface, const std::vector<double>& snow,
+                                        const Rain& rain = {}, double permanent_factor = 1.0);
 
 /// Snow given by station and side as snow over triangles: straight between stations, the end values beyond them.
 /// \param x  of the stations, rising [m]

@@ -32,14 +32,17 @@ Vector3d dyad(const Vector2d& a, const Vector2d& b) {
 FreeTriangle free_triangle(const Vector3d& a, const Vector3d& b, const Vector3d& c, double stretch) {
     const Vector3d ab = (b - a) / stretch;
     const Vector3d ac = (c - a) / stretch;
-    const double length = ab.norm();
-    const double along = ac.dot(ab) / length;
-    const double height = ab.cross(ac).norm() / length;
-    // Corners (0, 0), (length, 0), (along, height).
+    const Vector3d normal = ab.cross(ac).normalized();
+    Vector3d along = Vector3d::UnitX() - normal(0) * normal;
+    along = along.norm() > 1e-6 ? along.normalized() : Vector3d(ab.normalized());
+    const Vector3d across = normal.cross(along);
+    const Vector2d p(along.dot(ab), across.dot(ab));
+    const Vector2d q(along.dot(ac), across.dot(ac));
+    const double twice = p(0) * q(1) - p(1) * q(0);
     FreeTriangle free;
-    free.area = 0.5 * length * height;
-    free.gradient.row(1) << 1 / length, -along / (length * height);
-    free.gradient.row(2) << 0, 1 / height;
+    free.area = 0.5 * twice;
+    free.gradient.row(1) << q(1) / twice, -q(0) / twice;
+    free.gradient.row(2) << -p(1) / twice, p(0) / twice;
     free.gradient.row(0) = -free.gradient.row(1) - free.gradient.row(2);
     return free;
 }
@@ -57,7 +60,14 @@ Triangle::Triangle(const FreeTriangle& free, const Sheet& sheet, const Vector9& 
     e2_ = middle - radius;
     const double angle = 0.5 * std::atan2(0.5 * strain_(2), half);
     n_ << std::cos(angle), std::sin(angle);
-    if (e2_ + sheet.poisson * e1_ >= 0) {
+    if (sheet.net) {
+        force_ << sheet.stiffness * std::max(0.0, strain_(0)), sheet.stiffness * std::max(0.0, strain_(1)), 0;
+        if (force_(0) > 0 && force_(1) > 0) {
+            stretch_ = Stretch::taut;
+        } else if (force_(0) > 0 || force_(1) > 0) {
+            stretch_ = Stretch::wrinkled;
+        }
+    } else if (e2_ + sheet.poisson * e1_ >= 0) {
         stretch_ = Stretch::taut;
         force_ = taut_stiffness(sheet) * strain_;
     } else if (e1_ > 0) {
@@ -69,6 +79,7 @@ Triangle::Triangle(const FreeTriangle& free, const Sheet& sheet, const Vector9& 
 }
 
 double Triangle::energy() const {
+    if (sheet_.net) return 0.5 * free_.area * force_.squaredNorm() / sheet_.stiffness;
     if (stretch_ == Stretch::wrinkled) return 0.5 * free_.area * sheet_.stiffness * e1_ * e1_;
     return 0.5 * free_.area * force_.dot(strain_);
 }
@@ -81,6 +92,7 @@ Vector9 Triangle::gradient() const {
 }
 
 Matrix3d Triangle::stiffness() const {
+    if (sheet_.net) return sheet_.stiffness * Vector3d(force_(0) > 0, force_(1) > 0, 0).asDiagonal().toDenseMatrix();
     switch (stretch_) {
         case Stretch::taut: return taut_stiffness(sheet_);
         case Stretch::slack: return Matrix3d::Zero();
@@ -89,8 +101,7 @@ Matrix3d Triangle::stiffness() const {
     const Vector2d m(-n_(1), n_(0));
     const Vector3d along = dyad(n_, n_);
     const Vector3d turning = dyad(n_, m);
-    return sheet_.stiffness *
-           (along * along.transpose() + 2 * e1_ / (e1_ - e2_) * turning * turning.transpose());
+    return sheet_.stiffness * (along * along.transpose() + 2 * e1_ / (e1_ - e2_) * turning * turning.transpose());
 }
 
 Matrix9 Triangle::tangent() const {

@@ -16,6 +16,9 @@
 // In wrinkled film, n and m the principal directions:  C = D (n n : n n + 2 E1/(E1 - E2) (n m : n m)), which is where
 // the stress turns with the wrinkles.
 //
+// Woven cloth without shear, a net, is there for comparison: threads along two directions of the free shape that do not know
+// of one another,  W = D/2 (<E11>^2 + <E22>^2).
+//
 // Limits: strains small enough for one modulus (polyethylene: under 3 to 5 %), constant in a triangle; wrinkles have no
 // stiffness and no size; isotropic film.
 //
@@ -36,6 +39,7 @@ enum class Stretch { taut, wrinkled, slack };
 struct Sheet {
     double stiffness = 0;  ///< D = E t [N/m]
     double poisson = 0;    ///< nu, 0 to under 0.5
+    bool net = false;      ///< threads along the axes of the free shape, no shear
 };
 
 /// The free shape of one triangle.
@@ -46,7 +50,7 @@ struct FreeTriangle {
 };
 
 /// The free shape of a triangle that is as drawn when stretched by `stretch` in all directions of its plane (1: free as
-/// drawn). Axis 1 is along its first side.
+/// drawn). Axis 1 is along x as seen in its plane, which only a net asks about.
 [[nodiscard]] FreeTriangle free_triangle(const Eigen::Vector3d& a, const Eigen::Vector3d& b, const Eigen::Vector3d& c,
                                          double stretch);
 

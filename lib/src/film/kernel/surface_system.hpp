@@ -74,6 +74,10 @@ public:
     /// What the boat holds up: at the frame's nodes (six each), at the film's held nodes (three each).
     [[nodiscard]] const Eigen::VectorXd& frame_gradient() const { return frame_gradient_; }
     [[nodiscard]] Eigen::Vector3d film_reaction(std::size_t node) const;
+    /// Force of the film, its load included, on what a film node is fixed to.
+    [[nodiscard]] Eigen::Vector3d film_force_on(std::size_t node) const {
+        return -film_gradient_.segment<3>(static_cast<Eigen::Index>(3 * node));
+    }
     /// Node of the film, or of the frame as -1 - node, with the least resistance of its own.
     [[nodiscard]] int loosest() const;
 
