@@ -7,9 +7,11 @@
 #include <utility>
 
 #include "coverframe/base/error.hpp"
+#include "film/kernel/filling.hpp"
 #include "film/kernel/membrane.hpp"
 #include "film/kernel/sparse_newton.hpp"
 #include "film/kernel/sparse_tangent.hpp"
+#include "film/kernel/wet.hpp"
 
 namespace coverframe {
 
@@ -99,6 +101,8 @@ public:
         }
     }
 
+    std::vector<double> level;  ///< of the water over each triangle, -infinity where dry; empty: no water [m]
+
     void evaluate(const VectorXd& at_unknowns, bool with_tangent) {
         energy = 0;
         largest_force = 0;
@@ -114,6 +118,9 @@ public:
                 full_.segment<3>(3 * m_.mesh.triangles[t][k]) += g.segment<3>(static_cast<Index>(3 * k));
             }
             if (with_tangent) tangent_.add(t, one.tangent());
+        }
+        for (std::size_t t = 0; t < level.size(); ++t) {
+            if (std::isfinite(level[t])) add_water(t, with_tangent);
         }
         for (std::size_t n = 0; n < forces_.size(); ++n) {
             const Vector3d force = vector_of(forces_[n]);
@@ -163,6 +170,17 @@ public:
     }
 
 private:
+    void add_water(std::size_t t, bool with_tangent) {
+        const kernel::Vector9 x = corners(t);
+        const kernel::WetTriangle wet =
+            kernel::wet_triangle(Eigen::Map<const Eigen::Matrix3d>(x.data()), level[t], kernel::water_weight);
+        energy += wet.energy;
+        for (std::size_t k = 0; k < 3; ++k) {
+            full_.segment<3>(3 * m_.mesh.triangles[t][k]) += wet.gradient.segment<3>(static_cast<Index>(3 * k));
+        }
+        if (with_tangent) tangent_.add(t, wet.tangent);
+    }
+
     [[nodiscard]] Vector3d drawn(int node) const { return vector_of(m_.mesh.nodes[at(node)]); }
 
     [[nodiscard]] VectorXd places_at(const VectorXd& at_unknowns) const {
@@ -175,13 +193,15 @@ private:
     }
 
     /// In the places of the last evaluate.
-    [[nodiscard]] kernel::Triangle triangle(std::size_t t) const {
-        kernel::Vector9 corners;
+    [[nodiscard]] kernel::Vector9 corners(std::size_t t) const {
+        kernel::Vector9 x;
         for (std::size_t k = 0; k < 3; ++k) {
-            corners.segment<3>(static_cast<Index>(3 * k)) = places_.segment<3>(3 * m_.mesh.triangles[t][k]);
+            x.segment<3>(static_cast<Index>(3 * k)) = places_.segment<3>(3 * m_.mesh.triangles[t][k]);
         }
-        return {free_[t], sheet_, corners};
+        return x;
     }
+
+    [[nodiscard]] kernel::Triangle triangle(std::size_t t) const { return {free_[t], sheet_, corners(t)}; }
 
     const Membrane& m_;
     const Places& forces_;
@@ -217,11 +237,9 @@ double stretch_for_tension(double stiffness, double poisson, double tension) {
     return std::sqrt(1 + 2 * tension * (1 - poisson) / stiffness);
 }
 
-MembraneState solve_membrane(const Membrane& membrane, const Places& forces, const MembraneOptions& options,
-                             const Places& start) {
-    require(membrane, forces, start);
-    MembraneSystem system(membrane, forces, start);
-    const kernel::NewtonEnd end = kernel::SparseNewton(system).run(options.force_tolerance, options.max_iterations);
+namespace {
+
+MembraneState state_of(MembraneSystem& system, const kernel::NewtonEnd& end) {
     system.evaluate(system.unknowns, true);
     MembraneState state;
     state.iterations = end.iterations;
@@ -239,6 +257,40 @@ MembraneState solve_membrane(const Membrane& membrane, const Places& forces, con
         state.message.clear();
     }
     return state;
+}
+
+}  // namespace
+
+MembraneState solve_membrane(const Membrane& membrane, const Places& forces, const MembraneOptions& options,
+                             const Places& start) {
+    require(membrane, forces, start);
+    MembraneSystem system(membrane, forces, start);
+    return state_of(system, kernel::SparseNewton(system).run(options.force_tolerance, options.max_iterations));
+}
+
+FilledMembrane fill_membrane(const Membrane& membrane, const Places& forces, const std::vector<bool>& outlet,
+                             const Rain& rain, const MembraneOptions& options) {
+    require(membrane, forces, {});
+    MembraneSystem system(membrane, forces, {});
+    kernel::SparseNewton newton(system);
+    kernel::Filling filling(membrane.mesh, outlet, rain);
+    FilledMembrane filled;
+    TriangleMesh film = membrane.mesh;
+    int iterations = 0;
+    do {
+        const kernel::NewtonEnd end = newton.run(options.force_tolerance, options.max_iterations);
+        iterations += end.iterations;
+        filled.state = state_of(system, end);
+        if (!filled.state.usable()) break;
+        film.nodes = filled.state.places;
+        if (!filling.goes_on(film)) break;
+        system.level = levels_over(film, filling.water());
+    } while (true);
+    filled.state.iterations = iterations;
+    filled.water = filling.water();
+    filled.settled = filled.state.usable() && filling.settled();
+    filled.rounds = filling.rounds();
+    return filled;
 }
 
 Places forces_of_plan_load(const TriangleMesh& mesh, const std::vector<double>& load) {

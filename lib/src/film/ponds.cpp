@@ -235,6 +235,27 @@ Water water_of(const TriangleMesh& mesh, const std::vector<bool>& outlet, const 
     return Hollows(mesh, outlet).filled(fallen);
 }
 
+Water water_after(const TriangleMesh& mesh, const TriangleMesh& drawn, const std::vector<bool>& outlet,
+                  const Rain& rain) {
+    if (rain.kind == Rain::Kind::to_the_brim) return water_to_the_brim(mesh, outlet);
+    std::vector<double> fallen = plan_area_of_nodes(drawn);
+    for (double& volume : fallen) volume *= rain.kind == Rain::Kind::depth ? rain.depth : 0;
+    return water_of(mesh, outlet, fallen);
+}
+
+std::vector<double> levels_over(const TriangleMesh& mesh, const Water& water) {
+    constexpr double dry = -std::numeric_limits<double>::infinity();
+    std::vector<double> node(mesh.nodes.size(), dry);
+    for (const Pond& pond : water.ponds) {
+        for (const int n : pond.nodes) node[at(n)] = pond.level;
+    }
+    std::vector<double> level(mesh.triangles.size(), dry);
+    for (std::size_t t = 0; t < mesh.triangles.size(); ++t) {
+        for (const int n : mesh.triangles[t]) level[t] = std::max(level[t], node[at(n)]);
+    }
+    return level;
+}
+
 std::vector<double> levels_to_the_brim(const std::vector<std::array<double, 3>>& places, const Lists& neighbours,
                                        const std::vector<bool>& outlet) {
     const Basins basins = kernel::basins_of(places, neighbours, outlet);

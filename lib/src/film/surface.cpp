@@ -12,8 +12,10 @@
 #include "coverframe/base/error.hpp"
 #include "coverframe/frame/pretension.hpp"
 #include "coverframe/units/crossing.hpp"
+#include "film/kernel/filling.hpp"
 #include "film/kernel/sparse_newton.hpp"
 #include "film/kernel/surface_system.hpp"
+#include "film/kernel/wet.hpp"
 
 namespace coverframe {
 
@@ -27,8 +29,6 @@ using kernel::SurfaceSystem;
 constexpr double bearing_stiffness = 1e5;  ///< [N/m]
 constexpr double edge_spacing = 0.025;     ///< [m]
 constexpr double drift_limit = 0.001;      ///< of film over what it rests on before it is looked at again [m]
-constexpr double water_weight = 9810;      ///< [N/m3]
-constexpr double none = -std::numeric_limits<double>::infinity();
 
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
@@ -71,8 +71,8 @@ Rests rests_under(const CoverSurface& surface, const TriangleMesh& film, const s
     return rests;
 }
 
-/// How far points of the film have moved, seen from above, over the obstacles they rest on; infinite if there are more or
-/// fewer. On a strap, which gives way with the film, a point stays where it was.
+/// How far points of the film have moved, seen from above, over the obstacles they rest on; infinite if there are more
+/// or fewer. On a strap, which gives way with the film, a point stays where it was.
 double drift(const Rests& were, const Rests& now, const TriangleMesh& film) {
     if (were.edge.size() != now.edge.size()) return std::numeric_limits<double>::infinity();
     double most = 0;
@@ -90,7 +90,8 @@ double drift(const Rests& were, const Rests& now, const TriangleMesh& film) {
 /// One equilibrium after another of a surface, with its system rebuilt where the film has moved over what it rests on.
 class SurfaceWalk {
 public:
-    explicit SurfaceWalk(const CoverSurface& surface) : surface_(surface), sheet_{surface.stiffness, surface.poisson, surface.net} {}
+    explicit SurfaceWalk(const CoverSurface& surface)
+        : surface_(surface), sheet_{surface.stiffness, surface.poisson, surface.net} {}
 
     /// Begins at given places, with film of one pull in all directions as it is shaped then and later.
     void begin_even(const TriangleMesh& film, const std::vector<double>& frame_u) {
@@ -159,7 +160,7 @@ private:
         system_->film_force = film_force_;
         system_->frame_loads = frame_loads_;
         system_->level = level_;
-        system_->water_weight = water_weight;
+        system_->water_weight = kernel::water_weight;
         even_ ? system_->pull_evenly(surface_.tension) : system_->let_stretch(free_);
         const kernel::NewtonEnd end = newton_->run(surface_.options.force_tolerance, surface_.options.max_iterations);
         state.iterations += end.iterations;
@@ -305,7 +306,7 @@ void fill(const CoverSurface& surface, const SurfaceWalk& walk, bool elastic, Su
         }
     }
     for (std::size_t n = 0; n < state.film.nodes.size(); ++n) state.vertical_reaction += system.film_reaction(n)(2);
-    state.vertical_load = water_weight * state.water.volume();
+    state.vertical_load = kernel::water_weight * state.water.volume();
     for (Index i = 2; i < system.film_force.size(); i += 3) state.vertical_load -= system.film_force(i);
     for (std::size_t i = 2; i < system.frame_loads.force.size(); i += 3) {
         state.vertical_load -= system.frame_loads.force[i];
@@ -397,49 +398,24 @@ CoverSurface rig_surface(const Plan& plan, double film_tension, const SurfaceOpt
 
 namespace {
 
-/// Level of the water over each triangle.
-std::vector<double> levels_over(const TriangleMesh& film, const Water& water) {
-    std::vector<double> node(film.nodes.size(), none);
-    for (const Pond& pond : water.ponds) {
-        for (const int n : pond.nodes) node[at(n)] = pond.level;
-    }
-    std::vector<double> level(film.triangles.size(), none);
-    for (std::size_t t = 0; t < film.triangles.size(); ++t) {
-        for (const int n : film.triangles[t]) level[t] = std::max(level[t], node[at(n)]);
-    }
-    return level;
-}
-
-Water water_on(const CoverSurface& surface, const TriangleMesh& film, const Rain& rain) {
-    if (rain.kind == Rain::Kind::to_the_brim) return water_to_the_brim(film, surface.cover.outlet);
-    std::vector<double> fallen = plan_area_of_nodes(surface.cover.mesh);
-    for (double& volume : fallen) volume *= rain.depth;
-    return water_of(film, surface.cover.outlet, fallen);
-}
-
-/// Fills the hollows until neither water nor film moves.
 void fill_with_water(const CoverSurface& surface, const Rain& rain, SurfaceWalk& walk, SurfaceState& state) {
-    constexpr int most = 60;
-    constexpr double settled = 1e-4;     // of the volume
-    constexpr double negligible = 1e-6;  // [m3]
-    double before = 0;
-    for (state.rounds = 1; state.rounds <= most; ++state.rounds) {
-        state.water = water_on(surface, walk.film(), rain);
-        const double volume = state.water.volume();
-        if (std::abs(volume - before) <= settled * volume + negligible) {
-            state.status = SurfaceStatus::converged;
-            return;
-        }
-        before = volume;
-        walk.flood(levels_over(walk.film(), state.water));
+    kernel::Filling filling(surface.cover.mesh, surface.cover.outlet, rain);
+    while (filling.goes_on(walk.film())) {
+        walk.flood(levels_over(walk.film(), filling.water()));
         if (!walk.settle(state)) {
             state.status = SurfaceStatus::growing;
             state.message = "no shape of the film holds the water it collects: " + state.message;
-            return;
+            break;
         }
     }
-    state.status = SurfaceStatus::growing;
-    state.message = "the water grows with every round of filling";
+    state.water = filling.water();
+    state.rounds = filling.rounds();
+    if (filling.settled()) {
+        state.status = SurfaceStatus::converged;
+    } else if (state.status != SurfaceStatus::growing) {
+        state.status = SurfaceStatus::growing;
+        state.message = "the water grows with every round of filling";
+    }
 }
 
 }  // namespace

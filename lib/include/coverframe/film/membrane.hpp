@@ -20,6 +20,7 @@
 #include <vector>
 
 #include "coverframe/film/mesh.hpp"
+#include "coverframe/film/ponds.hpp"
 
 namespace coverframe {
 
@@ -80,6 +81,21 @@ struct MembraneOptions {
 [[nodiscard]] MembraneState solve_membrane(const Membrane& membrane, const std::vector<std::array<double, 3>>& forces,
                                            const MembraneOptions& options = {},
                                            const std::vector<std::array<double, 3>>& start = {});
+
+/// A membrane with the water that stands on it.
+struct FilledMembrane {
+    MembraneState state;
+    Water water;
+    bool settled = false;  ///< false: the water grows as long as there is any, or no shape holds it
+    int rounds = 0;
+};
+
+/// Equilibrium under dead forces and water, whose hollows are filled again until level and shape settle.
+/// \param outlet  nodes at which water leaves
+/// \throws as solve_membrane and water_to_the_brim
+[[nodiscard]] FilledMembrane fill_membrane(const Membrane& membrane, const std::vector<std::array<double, 3>>& forces,
+                                           const std::vector<bool>& outlet, const Rain& rain,
+                                           const MembraneOptions& options = {});
 
 /// A load per plan area as forces at the nodes: a third of each triangle's to each corner, downwards.
 /// \param load  one a triangle, or one for all [Pa]

@@ -45,6 +45,13 @@ struct Water {
     [[nodiscard]] double volume() const;
 };
 
+/// How much water there is.
+struct Rain {
+    enum class Kind { none, to_the_brim, depth };
+    Kind kind = Kind::none;
+    double depth = 0;  ///< that has fallen or melted, over the plan [m]
+};
+
 /// Every hollow filled to where it runs over, as by endless rain.
 /// \param outlet  true for each node at which water leaves the surface
 /// \throws InputError as require_sound(mesh); film.ponds.size; film.ponds.outlet if a part has no outlet
@@ -55,6 +62,14 @@ struct Water {
 /// \throws InputError as water_to_the_brim; film.ponds.fallen
 [[nodiscard]] Water water_of(const TriangleMesh& mesh, const std::vector<bool>& outlet,
                              const std::vector<double>& fallen);
+
+/// Water on a surface whose plan areas are those of `drawn`.
+/// \throws as above
+[[nodiscard]] Water water_after(const TriangleMesh& mesh, const TriangleMesh& drawn, const std::vector<bool>& outlet,
+                                const Rain& rain);
+
+/// Level of the water over each triangle, -infinity where it is dry.
+[[nodiscard]] std::vector<double> levels_over(const TriangleMesh& mesh, const Water& water);
 
 /// Level of full water over each node by priority flood, and the node's own height where it drains.
 /// On any graph: places and neighbours.

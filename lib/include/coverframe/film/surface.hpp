@@ -120,13 +120,6 @@ struct CoverSurface {
 ///   the drawn film
 [[nodiscard]] CoverSurface rig_surface(const Plan& plan, double film_tension, const SurfaceOptions& options = {});
 
-/// Water that lies on the film.
-struct Rain {
-    enum class Kind { none, to_the_brim, depth };
-    Kind kind = Kind::none;
-    double depth = 0;  ///< that has fallen or melted, over the plan [m]
-};
-
 /// Stage 4.
 /// \param snow  plan load over each triangle, already multiplied by its factor [Pa]
 /// \throws InputError film.surface.loads

@@ -16,8 +16,8 @@
 // In wrinkled film, n and m the principal directions:  C = D (n n : n n + 2 E1/(E1 - E2) (n m : n m)), which is where
 // the stress turns with the wrinkles.
 //
-// Woven cloth without shear, a net, is there for comparison: threads along two directions of the free shape that do not know
-// of one another,  W = D/2 (<E11>^2 + <E22>^2).
+// Woven cloth without shear, a net, is there for comparison: threads along two directions of the free shape that do not
+// know of one another,  W = D/2 (<E11>^2 + <E22>^2).
 //
 // Limits: strains small enough for one modulus (polyethylene: under 3 to 5 %), constant in a triangle; wrinkles have no
 // stiffness and no size; isotropic film.

@@ -2,9 +2,9 @@
 // The least of an energy over many unknowns: Newton with the exact sparse tangent and a line search on the energy.
 //
 // Where the tangent is not positive definite it is shifted by its own size until it is, so every step goes downhill; a
-// step is halved until the energy falls by a share of what the slope promises. An energy that is bounded below then ends
-// where the forces balance. Where changes of energy drown in rounding, a step that lowers the largest unbalanced force is
-// taken instead.
+// step is halved until the energy falls by a share of what the slope promises. An energy that is bounded below then
+// ends where the forces balance. Where changes of energy drown in rounding, a step that lowers the largest unbalanced
+// force is taken instead.
 //
 // A System has
 //   Eigen::VectorXd unknowns                            where it is
@@ -23,8 +23,8 @@ namespace coverframe::kernel {
 
 struct NewtonEnd {
     bool balanced = false;
-    bool stable = false;     ///< positive definite without a shift; of a balanced end
-    std::string reason;      ///< why it is not balanced
+    bool stable = false;  ///< positive definite without a shift; of a balanced end
+    std::string reason;   ///< why it is not balanced
     double unbalanced = 0;
     int iterations = 0;
 };

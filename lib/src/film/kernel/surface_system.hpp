@@ -7,11 +7,11 @@
 // fixed point of the boat or a node of the frame, such as one of a cross strap. k is the stiffness of the bearing; the
 // film sinks into it by force over k.
 //
-// Unknowns: those of the frame in its own order, then three for each other free film node; or one, its height, where the
-// film only looks for its shape: sliding within it changes nothing, and would crowd the nodes.
+// Unknowns: those of the frame in its own order, then three for each other free film node; or one, its height, where
+// the film only looks for its shape: sliding within it changes nothing, and would crowd the nodes.
 //
-// Film that only looks for its shape pulls with the same force T per width in all directions (EvenPull in membrane.hpp),
-// which is what shrinking it leaves before it is asked to carry.
+// Film that only looks for its shape pulls with the same force T per width in all directions (EvenPull in
+// membrane.hpp), which is what shrinking it leaves before it is asked to carry.
 #pragma once
 
 #include <Eigen/Core>

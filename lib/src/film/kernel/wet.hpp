@@ -8,9 +8,9 @@
 //   energy      Pi = -g/2 A Q,  Q = 1/A integral of d^2    g unit weight of water
 //   along z_i   g integral of N_i d                        the weight of the water on corner i
 //   along x, y  -g/2 Q dA                                  what the pressure, square to the film, has sideways
-// This is the whole pressure of water at rest on the film, as long as the level stays: it has an energy, so its tangent is
-// symmetric. Where the water sinks with the film it takes stiffness away (-g integral of N_i N_j): near the tension at
-// which a pond grows without end, all of it.
+// This is the whole pressure of water at rest on the film, as long as the level stays: it has an energy, so its tangent
+// is symmetric. Where the water sinks with the film it takes stiffness away (-g integral of N_i N_j): near the tension
+// at which a pond grows without end, all of it.
 #pragma once
 
 #include <Eigen/Core>
@@ -18,12 +18,14 @@
 
 namespace coverframe::kernel {
 
+inline constexpr double water_weight = 9810;  ///< fresh water, per volume [N/m3]
+
 /// Over the wet part, per area of the whole triangle.
 struct WetMoments {
-    double area = 0;                                       ///< share that is wet [-]
-    Eigen::Vector3d depth = Eigen::Vector3d::Zero();       ///< of N_i d [m]
-    Eigen::Matrix3d stiffness = Eigen::Matrix3d::Zero();   ///< of N_i N_j [-]
-    double square = 0;                                     ///< of d^2 [m2]
+    double area = 0;                                      ///< share that is wet [-]
+    Eigen::Vector3d depth = Eigen::Vector3d::Zero();      ///< of N_i d [m]
+    Eigen::Matrix3d stiffness = Eigen::Matrix3d::Zero();  ///< of N_i N_j [-]
+    double square = 0;                                    ///< of d^2 [m2]
 };
 
 /// \param depths  level minus height of each corner [m]; negative where dry
@@ -31,7 +33,7 @@ struct WetMoments {
 
 /// Energy of the water and its derivatives over the corners' places, x y z each.
 struct WetTriangle {
-    double energy = 0;                                  ///< [N m]
+    double energy = 0;  ///< [N m]
     Eigen::Matrix<double, 9, 1> gradient;
     Eigen::Matrix<double, 9, 9> tangent;
 };
