@@ -12,6 +12,7 @@ const std::map<std::string, Model>& models() {
         add_frame_models(map);
         add_strip_models(map);
         add_cover_models(map);
+        add_membrane_models(map);
         return map;
     }();
     return all;

@@ -21,5 +21,6 @@ void add_timber_models(std::map<std::string, Model>& all);
 void add_frame_models(std::map<std::string, Model>& all);
 void add_strip_models(std::map<std::string, Model>& all);
 void add_cover_models(std::map<std::string, Model>& all);
+void add_membrane_models(std::map<std::string, Model>& all);
 
 }  // namespace coverframe::validation

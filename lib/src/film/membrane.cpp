@@ -234,7 +234,7 @@ const char* name_of(MembraneStatus status) {
 }
 
 double stretch_for_tension(double stiffness, double poisson, double tension) {
-    return std::sqrt(1 + 2 * tension * (1 - poisson) / stiffness);
+    return 1 / (1 - tension * (1 - poisson) / stiffness);
 }
 
 namespace {

@@ -34,7 +34,8 @@ struct Membrane {
     std::vector<double> stretch{1.0};
 };
 
-/// How much film is stretched that pulls with `tension` in all directions [-].
+/// How much film is stretched that pulls with `tension` per present width in all directions [-]; it has to be under
+/// stiffness/(1 - poisson).
 [[nodiscard]] double stretch_for_tension(double stiffness, double poisson, double tension);
 
 enum class FilmStretch { taut, wrinkled, slack };

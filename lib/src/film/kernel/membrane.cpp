@@ -14,12 +14,36 @@ using Eigen::Vector3d;
 
 namespace {
 
-/// C of taut film, for strains E11, E22, 2 E12.
-Matrix3d taut_stiffness(const Sheet& sheet) {
+/// Stresses along the principal directions and how they change, from the principal strains of engineering.
+struct Principal {
+    Stretch stretch = Stretch::slack;
+    double energy = 0;                   ///< W
+    Vector2d stress = Vector2d::Zero();  ///< s_i
+    Matrix2d change = Matrix2d::Zero();  ///< ds_i/dE_j
+    double turning = 0;                  ///< (s1 - s2)/(E1 - E2)
+};
+
+Principal principal(const Sheet& sheet, double e1, double e2) {
     const double nu = sheet.poisson;
-    Matrix3d c;
-    c << 1, nu, 0, nu, 1, 0, 0, 0, 0.5 * (1 - nu);
-    return sheet.stiffness / (1 - nu * nu) * c;
+    const double l1 = 1 + e1;
+    const double l2 = 1 + e2;
+    Principal p;
+    if (e2 + nu * e1 >= 0) {
+        const double k = sheet.stiffness / (1 - nu * nu);
+        p.stretch = Stretch::taut;
+        p.energy = 0.5 * k * (e1 * e1 + e2 * e2 + 2 * nu * e1 * e2);
+        p.stress << k * (e1 + nu * e2) / l1, k * (e2 + nu * e1) / l2;
+        p.change << k * (1 - nu * e2) / (l1 * l1 * l1), k * nu / (l1 * l2), k * nu / (l1 * l2),
+            k * (1 - nu * e1) / (l2 * l2 * l2);
+        p.turning = 2 * k * (1 - nu * (1 + e1 + e2)) / (l1 * l2 * (l1 + l2));
+    } else if (e1 > 0) {
+        p.stretch = Stretch::wrinkled;
+        p.energy = 0.5 * sheet.stiffness * e1 * e1;
+        p.stress(0) = sheet.stiffness * e1 / l1;
+        p.change(0, 0) = sheet.stiffness / (l1 * l1 * l1);
+        p.turning = 2 * p.stress(0) / ((e1 - e2) * (l1 + l2));
+    }
+    return p;
 }
 
 /// a b, made symmetric, as it multiplies strains E11, E22, 2 E12.
@@ -53,55 +77,49 @@ Triangle::Triangle(const FreeTriangle& free, const Sheet& sheet, const Vector9& 
     const Vector3d ac = x.segment<3>(6) - x.segment<3>(0);
     F_ = ab * free.gradient.row(1) + ac * free.gradient.row(2);
     strain_ << 0.5 * (F_.col(0).squaredNorm() - 1), 0.5 * (F_.col(1).squaredNorm() - 1), F_.col(0).dot(F_.col(1));
+    if (sheet.net) {
+        pull_net();
+        return;
+    }
     const double middle = 0.5 * (strain_(0) + strain_(1));
     const double half = 0.5 * (strain_(0) - strain_(1));
     const double radius = std::hypot(half, 0.5 * strain_(2));
-    e1_ = middle + radius;
-    e2_ = middle - radius;
     const double angle = 0.5 * std::atan2(0.5 * strain_(2), half);
     n_ << std::cos(angle), std::sin(angle);
-    if (sheet.net) {
-        force_ << sheet.stiffness * std::max(0.0, strain_(0)), sheet.stiffness * std::max(0.0, strain_(1)), 0;
-        if (force_(0) > 0 && force_(1) > 0) {
-            stretch_ = Stretch::taut;
-        } else if (force_(0) > 0 || force_(1) > 0) {
-            stretch_ = Stretch::wrinkled;
-        }
-    } else if (e2_ + sheet.poisson * e1_ >= 0) {
+    // e = 2 E/(1 + l): no difference of numbers near 1. A side longer than nothing is all that is asked of a triangle.
+    const auto engineering = [](double E) { return 2 * E / (1 + std::sqrt(std::max(0.0, 1 + 2 * E))); };
+    const Principal p = principal(sheet, engineering(middle + radius), engineering(middle - radius));
+    const Vector2d m(-n_(1), n_(0));
+    const Vector3d first = dyad(n_, n_);
+    const Vector3d second = dyad(m, m);
+    const Vector3d turning = dyad(n_, m);
+    stretch_ = p.stretch;
+    energy_ = p.energy;
+    force_ = p.stress(0) * first + p.stress(1) * second;
+    stiffness_ = p.change(0, 0) * first * first.transpose() + p.change(1, 1) * second * second.transpose() +
+                 p.change(0, 1) * (first * second.transpose() + second * first.transpose()) +
+                 2 * p.turning * turning * turning.transpose();
+}
+
+void Triangle::pull_net() {
+    force_ << sheet_.stiffness * std::max(0.0, strain_(0)), sheet_.stiffness * std::max(0.0, strain_(1)), 0;
+    energy_ = 0.5 * force_.squaredNorm() / sheet_.stiffness;
+    stiffness_ = sheet_.stiffness * Vector3d(force_(0) > 0, force_(1) > 0, 0).asDiagonal().toDenseMatrix();
+    n_ = force_(0) >= force_(1) ? Vector2d::UnitX() : Vector2d::UnitY();
+    if (force_(0) > 0 && force_(1) > 0) {
         stretch_ = Stretch::taut;
-        force_ = taut_stiffness(sheet) * strain_;
-    } else if (e1_ > 0) {
+    } else if (force_(0) > 0 || force_(1) > 0) {
         stretch_ = Stretch::wrinkled;
-        force_ = sheet.stiffness * e1_ * dyad(n_, n_);
-    } else {
-        force_.setZero();
     }
 }
 
-double Triangle::energy() const {
-    if (sheet_.net) return 0.5 * free_.area * force_.squaredNorm() / sheet_.stiffness;
-    if (stretch_ == Stretch::wrinkled) return 0.5 * free_.area * sheet_.stiffness * e1_ * e1_;
-    return 0.5 * free_.area * force_.dot(strain_);
-}
+double Triangle::energy() const { return free_.area * energy_; }
 
 Vector9 Triangle::gradient() const {
     Matrix2d S;
     S << force_(0), force_(2), force_(2), force_(1);
     const Eigen::Matrix<double, 3, 3> by_corner = free_.area * F_ * S * free_.gradient.transpose();
     return Eigen::Map<const Vector9>(by_corner.data());
-}
-
-Matrix3d Triangle::stiffness() const {
-    if (sheet_.net) return sheet_.stiffness * Vector3d(force_(0) > 0, force_(1) > 0, 0).asDiagonal().toDenseMatrix();
-    switch (stretch_) {
-        case Stretch::taut: return taut_stiffness(sheet_);
-        case Stretch::slack: return Matrix3d::Zero();
-        case Stretch::wrinkled: break;
-    }
-    const Vector2d m(-n_(1), n_(0));
-    const Vector3d along = dyad(n_, n_);
-    const Vector3d turning = dyad(n_, m);
-    return sheet_.stiffness * (along * along.transpose() + 2 * e1_ / (e1_ - e2_) * turning * turning.transpose());
 }
 
 Matrix9 Triangle::tangent() const {
@@ -115,7 +133,7 @@ Matrix9 Triangle::tangent() const {
         B.block<1, 3>(1, 3 * a) = g2 * F_.col(1).transpose();
         B.block<1, 3>(2, 3 * a) = g2 * F_.col(0).transpose() + g1 * F_.col(1).transpose();
     }
-    Matrix9 K = free_.area * B.transpose() * (stiffness() * B);
+    Matrix9 K = free_.area * B.transpose() * (stiffness_ * B);
     const Matrix3d turning = free_.area * free_.gradient * S * free_.gradient.transpose();
     for (int a = 0; a < 3; ++a) {
         for (int b = 0; b < 3; ++b) K.block<3, 3>(3 * a, 3 * b).diagonal().array() += turning(a, b);

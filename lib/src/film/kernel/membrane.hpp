@@ -1,20 +1,22 @@
 // SPDX-License-Identifier: BSD-3-Clause
 // One flat triangle of film: energy, forces, tangent. Plain SI doubles: m, N.
 //
-// The free shape is a flat triangle of area A0. With F (3 by 2) the gradient of the present places along the free shape
-// and E = (F^T F - I)/2 its Green strain, E1 >= E2 the principal strains, D = E t the stiffness of the film per width:
-//   taut       E2 + nu E1 >= 0             W = D/(2 (1 - nu^2)) (E1^2 + E2^2 + 2 nu E1 E2)
-//   wrinkled   E1 > 0, E2 + nu E1 < 0      W = D/2 E1^2           pulls along the first principal direction only
-//   slack      E1 <= 0                     W = 0
-// Energy = A0 W. W is the least energy that fine wrinkles leave of the elastic one: film cannot push. It is convex in
-// E, with a continuous slope S = dW/dE; its second derivative jumps where wrinkles begin and is taken from the side the
-// state is on.
+// The free shape is a flat triangle of area A0. With F (3 by 2) the gradient of the present places along the free
+// shape, E = (F^T F - I)/2 its Green strain with principal values E1 >= E2, l_i = sqrt(1 + 2 E_i) the principal
+// stretches and e_i = l_i - 1 the strains of engineering, D = E t the stiffness of the film per width:
+//   taut       e2 + nu e1 >= 0             W = D/(2 (1 - nu^2)) (e1^2 + e2^2 + 2 nu e1 e2)
+//   wrinkled   e1 > 0, e2 + nu e1 < 0      W = D/2 e1^2           pulls along the first principal direction only
+//   slack      e1 <= 0                     W = 0
+// Energy = A0 W. W is the least energy that fine wrinkles leave of the elastic one: film cannot push. Its slope
+// S = dW/dE is continuous; its second derivative jumps where wrinkles begin and is taken from the side the state is on.
+// Forces per free width are linear in e, as in a strip.
 //
 //   gradient of node a    A0 F S g_a                 g_a gradient of the shape function of a along the free shape
 //   tangent of a and b    A0 (B_a^T C B_b + (g_a S g_b) I),   B the variation of E, C = dS/dE
 //
-// In wrinkled film, n and m the principal directions:  C = D (n n : n n + 2 E1/(E1 - E2) (n m : n m)), which is where
-// the stress turns with the wrinkles.
+// With n, m the principal directions and s_i = dW/dE_i = (dW/de_i)/l_i:
+//   C = sum of ds_i/dE_j (n_i n_i : n_j n_j) + 2 (s1 - s2)/(E1 - E2) (n m : n m)
+// the last for the turning of the principal directions; written without the difference of equals in the code.
 //
 // Woven cloth without shear, a net, is there for comparison: threads along two directions of the free shape that do not
 // know of one another,  W = D/2 (<E11>^2 + <E22>^2).
@@ -73,17 +75,17 @@ public:
     [[nodiscard]] SheetStress stress() const;
 
 private:
-    [[nodiscard]] Eigen::Matrix3d stiffness() const;
+    void pull_net();
 
     const FreeTriangle& free_;
     const Sheet& sheet_;
     Eigen::Matrix<double, 3, 2> F_;
     Stretch stretch_ = Stretch::slack;
-    double e1_ = 0;
-    double e2_ = 0;
-    Eigen::Vector2d n_;       ///< first principal direction
-    Eigen::Vector3d strain_;  ///< E11, E22, 2 E12
-    Eigen::Vector3d force_;   ///< S11, S22, S12
+    double energy_ = 0;          ///< W
+    Eigen::Vector2d n_;          ///< first principal direction
+    Eigen::Vector3d strain_;     ///< E11, E22, 2 E12
+    Eigen::Vector3d force_;      ///< S11, S22, S12
+    Eigen::Matrix3d stiffness_;  ///< C
 };
 
 /// A triangle that pulls with the same force T per width in all directions, however far it is stretched, as a soap film
