@@ -160,8 +160,8 @@ Answers ponding_square(const Input& input) {
     const double a = input.si<Length>("side");
     const double guess = gamma_water * a * a / (2 * std::numbers::pi * std::numbers::pi);
     const auto softness = [&](double tension) {
-        const Membrane m = membrane_of(rectangle(a, a, 36, 36), 30 * tension, 0, tension);
-        const Places forces = forces_of_plan_load(m.mesh, {1.0});
+        const Membrane m = membrane_of(rectangle(a, a, 24, 24), 30 * tension, 0, tension);
+        const Places forces = forces_of_plan_load(m.mesh, {0.05});
         const FilledMembrane dry = fill_membrane(m, forces, border_of(m.mesh), {});
         const FilledMembrane wet = fill_membrane(m, forces, border_of(m.mesh), {Rain::Kind::to_the_brim, 0});
         if (!dry.settled || !wet.settled) throw CaseError("the pond does not settle");

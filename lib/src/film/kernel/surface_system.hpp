@@ -70,7 +70,7 @@ public:
     [[nodiscard]] TriangleMesh film() const;
     [[nodiscard]] Triangle triangle(std::size_t t) const;
     [[nodiscard]] double gap(const Bearing& bearing) const;
-    [[nodiscard]] MemberForces member(std::size_t m) const { return assembly_.forces(m, frame_u_); }
+    [[nodiscard]] MemberForces member(std::size_t m) const { return assembly_.forces(m, frame_u_, frame_loads); }
     /// What the boat holds up: at the frame's nodes (six each), at the film's held nodes (three each).
     [[nodiscard]] const Eigen::VectorXd& frame_gradient() const { return frame_gradient_; }
     [[nodiscard]] Eigen::Vector3d film_reaction(std::size_t node) const;

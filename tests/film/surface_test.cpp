@@ -1,0 +1,202 @@
+// SPDX-License-Identifier: BSD-3-Clause
+#include "coverframe/film/surface.hpp"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <string>
+
+#include "close.hpp"
+#include "coverframe/base/error.hpp"
+#include "coverframe/plan/read.hpp"
+#include "coverframe/units/crossing.hpp"
+
+using namespace coverframe;
+
+namespace {
+
+Plan demo(const std::string& name) {
+    return read_plan_file(std::string(COVERFRAME_SOURCE_FOLDER) + "/examples/plans/" + name + ".json");
+}
+
+SurfaceOptions coarse() { return {.spacing = 0.35, .rows = 6}; }
+
+std::vector<double> even(const CoverSurface& surface, double load) {
+    return std::vector<double>(surface.cover.mesh.triangles.size(), load);
+}
+
+/// The node of the other side, by its drawn place.
+std::vector<std::size_t> mirror_of(const TriangleMesh& mesh) {
+    std::vector<std::size_t> other(mesh.nodes.size());
+    for (std::size_t n = 0; n < mesh.nodes.size(); ++n) {
+        const auto& a = mesh.nodes[n];
+        other[n] = static_cast<std::size_t>(
+            std::min_element(mesh.nodes.begin(), mesh.nodes.end(),
+                             [&](const auto& b, const auto& c) {
+                                 return std::hypot(b[0] - a[0], b[1] + a[1], b[2] - a[2]) <
+                                        std::hypot(c[0] - a[0], c[1] + a[1], c[2] - a[2]);
+                             }) -
+            mesh.nodes.begin());
+    }
+    return other;
+}
+
+std::vector<double> on_side(const CoverSurface& surface, double load, int side) {
+    std::vector<double> snow;
+    for (const auto& t : surface.cover.mesh.triangles) {
+        double y = 0;
+        for (const int n : t) y += surface.cover.mesh.nodes[static_cast<std::size_t>(n)][1];
+        snow.push_back(y * side > 0 ? load : 0);
+    }
+    return snow;
+}
+
+}  // namespace
+
+TEST_CASE("Mesh of a cover: its own mirror, the area of the plan, rails held") {
+    for (const char* name : {"motor_boat", "sloop", "open_boat", "as_found"}) {
+        CAPTURE(name);
+        const Plan plan = demo(name);
+        const Layout layout = lay_out(plan, {.station_spacing = from_m(0.3)});
+        const CoverMesh cover = mesh_cover(plan, layout, 8);
+        double area = 0;
+        for (std::size_t t = 0; t < cover.mesh.triangles.size(); ++t) area += plan_area(cover.mesh, t);
+        double expected = 0;  // between the rails, as the columns see them
+        for (std::size_t i = 1; i < plan.boat.rail.size(); ++i) {
+            const auto& a = plan.boat.rail[i - 1];
+            const auto& b = plan.boat.rail[i];
+            expected += in_m(b.x - a.x) * (in_m(a.half_breadth) + in_m(b.half_breadth));
+        }
+        CHECK(close(area, expected, 0.01));
+        const std::vector<std::size_t> other = mirror_of(cover.mesh);
+        for (std::size_t n = 0; n < other.size(); ++n) {
+            const auto& a = cover.mesh.nodes[n];
+            const auto& b = cover.mesh.nodes[other[n]];
+            CHECK(std::hypot(a[0] - b[0], a[1] + b[1], a[2] - b[2]) < 1e-12);
+            CHECK(cover.held[n] == cover.held[other[n]]);
+        }
+        const std::vector<bool> border = border_of(cover.mesh);
+        for (std::size_t n = 0; n < border.size(); ++n) {
+            CHECK(cover.outlet[n] == border[n]);
+            if (cover.held[n]) CHECK(border[n]);
+        }
+    }
+}
+
+TEST_CASE("Every demo plan with film as a surface: loads are carried, the film is shrunk as asked") {
+    for (const char* name : {"motor_boat", "sloop", "open_boat", "as_found"}) {
+        CAPTURE(name);
+        const Plan plan = demo(name);
+        const CoverSurface s = rig_surface(plan, 200, coarse());
+        REQUIRE_MESSAGE(s.state.usable(), s.state.message);
+        CHECK(close(s.state.vertical_reaction, s.state.vertical_load, 1e-6));
+        double pull = 0, area = 0;
+        for (std::size_t t = 0; t < s.state.triangles.size(); ++t) {
+            const double share = plan_area(s.state.film, t);
+            pull += share * 0.5 * (s.state.triangles[t].first + s.state.triangles[t].second);
+            area += share;
+        }
+        // A coarse mesh finds its shape by height alone; sliding within it then evens out a few per cent.
+        CHECK(close(pull / area, 200, 0.05));
+        const SurfaceState loaded = load_surface(s, even(s, 500));
+        REQUIRE_MESSAGE(loaded.usable(), loaded.message);
+        CHECK(close(loaded.vertical_reaction, loaded.vertical_load, 1e-6));
+        CHECK(loaded.vertical_load > s.state.vertical_load + 500 * 0.99 * area);
+    }
+}
+
+TEST_CASE("Snow on one side mirrors, on both sides is the same on both") {
+    const Plan plan = demo("motor_boat");
+    const CoverSurface s = rig_surface(plan, 200, coarse());
+    REQUIRE(s.state.usable());
+    const std::vector<std::size_t> other = mirror_of(s.cover.mesh);
+    const SurfaceState port = load_surface(s, on_side(s, 600, -1));
+    const SurfaceState starboard = load_surface(s, on_side(s, 600, 1));
+    const SurfaceState both = load_surface(s, even(s, 600));
+    REQUIRE(port.usable());
+    REQUIRE(starboard.usable());
+    REQUIRE(both.usable());
+    for (std::size_t n = 0; n < other.size(); ++n) {
+        CHECK(std::abs(port.film.nodes[n][2] - starboard.film.nodes[other[n]][2]) < 1e-5);
+        CHECK(std::abs(port.film.nodes[n][1] + starboard.film.nodes[other[n]][1]) < 1e-5);
+        CHECK(std::abs(both.film.nodes[n][2] - both.film.nodes[other[n]][2]) < 1e-5);
+    }
+}
+
+TEST_CASE("More snow never lifts the film off and never lightens an upright") {
+    const Plan plan = demo("open_boat");
+    const CoverSurface s = rig_surface(plan, 200, coarse());
+    REQUIRE(s.state.usable());
+    double push = 0, sag = 0;
+    for (const double load : {100.0, 300.0, 600.0, 1200.0}) {
+        const SurfaceState state = load_surface(s, even(s, load));
+        REQUIRE(state.usable());
+        const double now = -state.members[static_cast<std::size_t>(s.layout.uprights[0].member)].axial;
+        CHECK(now > push);
+        push = now;
+        double deepest = 0;
+        for (std::size_t n = 0; n < state.film.nodes.size(); ++n) {
+            deepest = std::max(deepest, s.state.film.nodes[n][2] - state.film.nodes[n][2]);
+        }
+        CHECK(deepest > sag);
+        sag = deepest;
+    }
+}
+
+TEST_CASE("Film that comes down on an obstacle rests on it, and no lower") {
+    const Plan plan = demo("sloop");
+    const CoverSurface s = rig_surface(plan, 200, coarse());
+    REQUIRE(s.state.usable());
+    for (const EdgeState& edge : s.state.obstacles) CHECK(edge.force() == 0);
+    const SurfaceState state = load_surface(s, even(s, 900));
+    REQUIRE(state.usable());
+    const EdgeState& hatch = state.obstacles.front();
+    CHECK(hatch.name == "companionway hatch");
+    CHECK(hatch.force() > 0);
+    CHECK(hatch.least_gap() > -0.02);
+    for (const EdgePoint& point : hatch.points) {
+        CHECK((point.force > 0) == (point.gap < 0));
+        CHECK(close_abs(point.force * point.length, std::max(0.0, -1e5 * point.gap), 1e-6));
+    }
+    CHECK(close(state.vertical_reaction, state.vertical_load, 1e-6));
+}
+
+TEST_CASE("Water stays where the film is flat, adds its weight, and limited water adds no more than fell") {
+    const Plan plan = demo("sloop");
+    const CoverSurface s = rig_surface(plan, 200, coarse());
+    REQUIRE(s.state.usable());
+    const SurfaceState dry = load_surface(s, even(s, 900));
+    const SurfaceState full = load_surface(s, even(s, 900), {Rain::Kind::to_the_brim, 0});
+    const SurfaceState some = load_surface(s, even(s, 900), {Rain::Kind::depth, 1e-4});
+    REQUIRE(full.usable());
+    REQUIRE(some.usable());
+    CHECK(full.water.volume() > 0);
+    CHECK(close(full.vertical_load - dry.vertical_load, 9810 * full.water.volume(), 1e-3));
+    CHECK(close(full.vertical_reaction, full.vertical_load, 1e-4));
+    double area = 0;
+    for (std::size_t t = 0; t < s.cover.mesh.triangles.size(); ++t) area += plan_area(s.cover.mesh, t);
+    CHECK(close(some.water.volume() + some.water.run_off, 1e-4 * area, 1e-9));
+    CHECK(some.water.volume() <= full.water.volume() * (1 + 1e-3));
+}
+
+TEST_CASE("What cannot be a surface is refused, what does not stand is said") {
+    const Plan plan = demo("open_boat");
+    CHECK_THROWS_AS((void)rig_surface(plan, 0), InputError);
+    CHECK_THROWS_AS((void)rig_surface(plan, 200, {.spacing = 5}), InputError);
+    CHECK_THROWS_AS((void)rig_surface(plan, 200, {.rows = 1}), InputError);
+    const CoverSurface s = rig_surface(plan, 200, coarse());
+    CHECK_THROWS_AS((void)load_surface(s, {1.0}), InputError);
+    CHECK_THROWS_AS((void)load_surface(s, even(s, -1)), InputError);
+    // Aft of the ridge the plan draws no film; the fan of the surface is there.
+    Plan high = demo("sloop");
+    high.boat.obstacles.front().name = "tiller head";
+    high.boat.obstacles.front().outline = {{from_m(10.5), from_m(0), from_m(3)}};
+    try {
+        (void)rig_surface(high, 200, coarse());
+        FAIL("an obstacle through the film was taken");
+    } catch (const InputError& error) {
+        CHECK(error.code() == "film.surface.obstacle");
+        CHECK(std::string(error.what()).find("tiller head") != std::string::npos);
+    }
+}
