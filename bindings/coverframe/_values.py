@@ -98,14 +98,15 @@ def choices(keyword: str, value: Any, words: Sequence[str]) -> Floats:
     """Numbers of the chosen words; `value` is one word or an array of them."""
     array = np.asarray(value)
     known = {word: float(number) for number, word in enumerate(words)}
-    chosen = np.empty(array.shape)
-    for index, word in np.ndenumerate(array):
-        if not (isinstance(word, str) and word in known):
-            names = ", ".join(repr(name) for name in words)
-            where = "/".join(["", keyword, *(str(i) for i in index)])
-            shown = str(word) if isinstance(word, str) else word
-            raise refuse("argument.choice", where, repr(shown), f"{keyword} must be one of {names}, not {shown!r}")
-        chosen[index] = known[word]
+    items = array.ravel().tolist()
+    chosen = np.array([known.get(item, -1.0) if isinstance(item, str) else -1.0 for item in items]).reshape(array.shape)
+    if (chosen < 0.0).any():
+        index = tuple(np.argwhere(chosen < 0.0)[0])
+        word = array[index]
+        names = ", ".join(repr(name) for name in words)
+        where = "/".join(["", keyword, *(str(i) for i in index)])
+        shown = str(word) if isinstance(word, str) else word
+        raise refuse("argument.choice", where, repr(shown), f"{keyword} must be one of {names}, not {shown!r}")
     return chosen
 
 

@@ -148,12 +148,47 @@ def _shown(value: Value, array: Floats) -> Any:
     return result(array)
 
 
-def call(name: str | Rule, **keywords: Any) -> tuple[Any, ...]:
-    """Every result of a rule, for numbers, arrays, text with a unit or pint quantities; arrays broadcast."""
-    of = name if isinstance(name, Rule) else rule(name)
+def _carefully(of: Rule, keywords: dict[str, Any]) -> tuple[Any, ...]:
+    """Every result of a rule, for all that is ever understood; refuses the rest."""
     shape, args = broadcast(_arrays(of, keywords))
     arrays = _core.evaluate_rule(of.number, shape, args)
     return tuple(_shown(value, array) for value, array in zip(of.results, arrays, strict=True))
+
+
+def in_order(of: Rule) -> Callable[..., tuple[Any, ...]]:
+    """A function of the arguments of a rule, in order. Plain numbers, bools, words and arrays take the short way."""
+    keywords = tuple(value.keyword for value in of.arguments)
+
+    def carefully(*values: Any) -> tuple[Any, ...]:
+        return _carefully(of, dict(zip(keywords, values, strict=True)))
+
+    return _core.direct_rule(of.number, carefully)
+
+
+def function_of(name: str) -> Callable[..., tuple[Any, ...]]:
+    """`in_order` of the rule of that name."""
+    return _IN_ORDER[name][2]
+
+
+def _prepared(of: Rule) -> tuple[tuple[str, ...], dict[str, Any], Callable[..., tuple[Any, ...]]]:
+    """Keywords, what is taken if none is given, function."""
+    otherwise = {value.keyword: value.otherwise for value in of.arguments if value.otherwise is not None}
+    return tuple(value.keyword for value in of.arguments), otherwise, in_order(of)
+
+
+_IN_ORDER = {of.name: _prepared(of) for of in _RULES.values()}
+
+
+def call(name: str | Rule, **keywords: Any) -> tuple[Any, ...]:
+    """Every result of a rule, for numbers, arrays, text with a unit or pint quantities; arrays broadcast."""
+    of = name if isinstance(name, Rule) else rule(name)
+    names, otherwise, function = _IN_ORDER[of.name]
+    given = otherwise | keywords
+    try:
+        values = [given.pop(keyword) for keyword in names]
+    except KeyError:
+        return _carefully(of, keywords)
+    return _carefully(of, keywords) if given else function(*values)
 
 
 def workings(name: str | Rule | Callable[..., Any], **keywords: Any) -> list[Term]:

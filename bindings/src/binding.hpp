@@ -42,6 +42,7 @@ py::array_t<double> numbers(const std::vector<Row>& rows, Get get) {
 void bind_plan(py::module_& module);
 void bind_assessment(py::module_& module);
 void bind_rules(py::module_& module);
+void bind_direct(py::module_& module);
 void bind_extremes(py::module_& module);
 void bind_compare(py::module_& module);
 void bind_strip(py::module_& module);

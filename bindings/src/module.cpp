@@ -61,6 +61,7 @@ PYBIND11_MODULE(_core, module) {
     cb::bind_plan(module);
     cb::bind_assessment(module);
     cb::bind_rules(module);
+    cb::bind_direct(module);
     cb::bind_extremes(module);
     cb::bind_strip(module);
     cb::bind_frame(module);

@@ -50,7 +50,7 @@ from __future__ import annotations
 
 from typing import Any{named_tuple}
 
-from .rules import Result, call
+from .rules import Result, function_of
 
 __all__ = [
 {names}
@@ -111,21 +111,23 @@ def docstring(rule: Rule) -> str:
     return "\n".join(lines)
 
 
-def call_of(rule: Rule) -> str:
-    parts = [f'"{rule.space}.{rule.name}"'] + [f"{v.keyword}={v.keyword}" for v in rule.arguments]
-    line = f"call({', '.join(parts)})"
+def called(rule: Rule) -> str:
+    """A call of what stands before the function: the arguments in order."""
+    parts = [value.keyword for value in rule.arguments]
+    line = f"_{rule.name}({', '.join(parts)})"
     if len(line) <= 90:
         return line
-    return "call(\n" + "".join(f"        {part},\n" for part in parts) + "    )"
+    return f"_{rule.name}(\n" + "".join(f"        {part},\n" for part in parts) + "    )"
 
 
 def function(rule: Rule) -> str:
+    before = f'_{rule.name} = function_of("{rule.space}.{rule.name}")\n\n\n'
     if len(rule.results) == 1:
         kind = type_of(rule.results[0])
-        body = f"    value: {kind} = {call_of(rule)}[0]\n    return value"
-        return "\n".join([signature(rule, kind), docstring(rule), body])
+        body = f"    value: {kind} = {called(rule)}[0]\n    return value"
+        return before + "\n".join([signature(rule, kind), docstring(rule), body])
     name = class_name(rule)
-    return "\n".join([signature(rule, name), docstring(rule), f"    return {name}(*{call_of(rule)})"])
+    return before + "\n".join([signature(rule, name), docstring(rule), f"    return {name}(*{called(rule)})"])
 
 
 def module(space: str, members: list[Rule]) -> str:
