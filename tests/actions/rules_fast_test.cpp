@@ -244,10 +244,12 @@ TEST_CASE("fast forms: an item has the same bits alone, in arrays of any size an
         Generator bits(2);
         const std::vector<double> base = accepted(bits, rule);
         const std::size_t width = base.size();
-        for (std::size_t arrays = 0; arrays <= width + 1; ++arrays) {  // one column, every column, every number
+        for (std::size_t arrays = 0; arrays <= width + 6; ++arrays) {  // one column, every column, every number, any
             std::vector<bool> is_array(width);
             for (std::size_t k = 0; k < width; ++k) {
-                is_array[k] = arrays < width ? arrays == k : arrays == width || is_number(rule.arguments[k]);
+                const bool drawn_one = bits() % 2 == 0 && (arrays % 2 == 0 || is_number(rule.arguments[k]));
+                const bool of_many = arrays == width + 1 ? is_number(rule.arguments[k]) : drawn_one;
+                is_array[k] = arrays < width ? arrays == k : arrays == width || of_many;
             }
             const Known known = known_items(bits, rule, base, is_array);
             for (const std::size_t count : {0U, 1U, 2U, 511U, 512U, 513U, 1023U, 1024U, 1025U, 5000U}) {
@@ -336,6 +338,59 @@ TEST_CASE("fast loops: the same bits on every machine") {
         if (catalogue::this_machine() < machine) continue;
         CHECK(on(machine, mixed, count) == any_mixed);
     }
+}
+
+TEST_CASE("fast loops: the same bits wherever in memory the arrays begin") {
+    constexpr std::size_t most = 1100;
+    Generator bits(6);
+    Columns columns(4, std::vector<double>(most + 8));
+    for (std::size_t i = 0; i < most + 8; ++i) {
+        columns[0][i] = uniform(bits, 0.0, 3.0);
+        columns[1][i] = uniform(bits, 0.0, 2.0);
+        columns[2][i] = static_cast<double>(bits() % 3);
+        columns[3][i] = static_cast<double>(bits() % 2);
+    }
+    const RuleLoop nothing_else = [](const RuleColumn*, std::size_t, double* const*, std::size_t&) { FAIL("covered"); };
+    const auto run = [&](std::size_t begin, std::size_t count, double* first, double* second) {
+        std::vector<RuleColumn> from;
+        for (const auto& column : columns) from.push_back({column.data() + begin, 1});
+        const std::array<double*, 2> to{first, second};
+        std::size_t at = 0;
+        Sample::run(from.data(), count, to.data(), at, nothing_else);
+    };
+    std::array<std::vector<double>, 2> together{std::vector<double>(most + 8), std::vector<double>(most + 8)};
+    run(0, most + 8, together[0].data(), together[1].data());
+    for (const std::size_t count : {2U, 7U, 505U, 506U, 511U, 512U, 513U, 520U, 1024U, 1100U}) {
+        for (std::size_t past = 0; past < 8; ++past) {
+            std::array<std::vector<double>, 2> apart{std::vector<double>(most + 17), std::vector<double>(most + 17)};
+            run(past, count, apart[0].data() + past, apart[1].data() + (7 - past));
+            CAPTURE(count);
+            CAPTURE(past);
+            CHECK(std::equal(&apart[0][past], &apart[0][past + count], &together[0][past]));
+            CHECK(std::equal(&apart[1][7 - past], &apart[1][7 - past + count], &together[1][past]));
+            CHECK(apart[0][past + count] == 0.0);
+            CHECK(apart[1][7 - past + count] == 0.0);
+        }
+    }
+}
+
+TEST_CASE("covered: and, or, ends of a range, what is no number") {
+    using namespace catalogue;
+    const Covered in = within(1.0, 1.0, 2.0);
+    const Covered out = within(std::nextafter(2.0, 3.0), 1.0, 2.0);
+    CHECK(in.missing() == 0);
+    CHECK(within(2.0, 1.0, 2.0).missing() == 0);
+    CHECK(out.missing() != 0);
+    CHECK(within(std::nextafter(1.0, 0.0), 1.0, 2.0).missing() != 0);
+    for (const double number : not_finite) CHECK(within(number, -1e300, 1e300).missing() != 0);
+    CHECK((in * in).missing() == 0);
+    CHECK((in * out).missing() != 0);
+    CHECK((out * out).missing() != 0);
+    CHECK((in + in).missing() == 0);
+    CHECK((out + in).missing() == 0);
+    CHECK((out + out).missing() != 0);
+    CHECK((1.0 * in).missing() == 0);
+    CHECK((0.0 * in).missing() != 0);
 }
 
 TEST_CASE("fast loops: an entry whose fast form is not covered anywhere is the rule itself") {

@@ -23,7 +23,7 @@ double fast_height(double p_g, double l_u, double w_2) {
     return std::min(1.5 * drifted / std::sqrt(pcf * fast_gamma(p_g)) / feet, fast_height_cap(p_g, l_u, 1.0));
 }
 
-double fast_wind(double w_2) { return within(w_2, 0.0, 1.0); }
+Covered fast_wind(double w_2) { return within(w_2, 0.0, 1.0); }
 
 double fast_minimum_limit(asce7::RiskCategory category) { return (25.0 + 5.0 * static_cast<double>(category)) / psf; }
 

@@ -17,18 +17,18 @@ inline constexpr double psf = in_psf(from_kPa(1.0));
 inline constexpr double pcf = in_pcf(from_kN_per_m3(1.0));
 
 // What is covered: a little less than the limits in feet, so that no rounding puts an item outside.
-constexpr double fast_ground(double p_g) { return within(p_g, 0.0, asce7::limit::ground_high); }
-constexpr double fast_roof(double load) { return within(load, 0.0, asce7::limit::roof_high); }
-constexpr double fast_exposure(double c_e) {
+constexpr Covered fast_ground(double p_g) { return within(p_g, 0.0, asce7::limit::ground_high); }
+constexpr Covered fast_roof(double load) { return within(load, 0.0, asce7::limit::roof_high); }
+constexpr Covered fast_exposure(double c_e) {
     return within(c_e, asce7::limit::exposure_low, asce7::limit::exposure_high);
 }
-constexpr double fast_thermal(double c_t) { return within(c_t, asce7::limit::thermal_low, asce7::limit::thermal_high); }
-constexpr double fast_importance(double i_s) { return within(i_s, 0.5, 1.5); }
-constexpr double fast_free_length(double length) { return within(length, 0.0, 914.39); }
-constexpr double fast_slope(double slope) { return within(slope, 0.0, 90.0); }
-constexpr double fast_gable_slope(double slope) { return within(slope, 2.38, 30.256); }
-constexpr double fast_length(double length) { return within(length, above_zero, 914.39); }  // 3000 ft
-constexpr double fast_fetch(double length) { return within(length, above_zero, 182.87); }   // 600 ft
+constexpr Covered fast_thermal(double c_t) { return within(c_t, asce7::limit::thermal_low, asce7::limit::thermal_high); }
+constexpr Covered fast_importance(double i_s) { return within(i_s, 0.5, 1.5); }
+constexpr Covered fast_free_length(double length) { return within(length, 0.0, 914.39); }
+constexpr Covered fast_slope(double slope) { return within(slope, 0.0, 90.0); }
+constexpr Covered fast_gable_slope(double slope) { return within(slope, 2.38, 30.256); }
+constexpr Covered fast_length(double length) { return within(length, above_zero, 914.39); }  // 3000 ft
+constexpr Covered fast_fetch(double length) { return within(length, above_zero, 182.87); }   // 600 ft
 
 /// Unit weight of drifted snow, 7.7.1 [kN/m3].
 constexpr double fast_gamma(double p_g) { return std::min(0.13 * psf * p_g + 14.0, 30.0) / pcf; }
@@ -45,7 +45,7 @@ constexpr double fast_full_slope(bool warm, bool cold, asce7::Surface surface) {
 }
 
 /// Unbalanced load of a curved roof, 7.6.2, with C_s falling from `full` [deg]; loads as p_f.
-constexpr Fast<6> fast_curve(double covered, double p_f, double c_e, double full, double eave_slope, double clearance) {
+constexpr Fast<6> fast_curve(Covered covered, double p_f, double c_e, double full, double eave_slope, double clearance) {
     const double over_30 = one_if(from_deg(eave_slope) >= from_deg(30.0));
     const double over_70 = one_if(from_deg(eave_slope) > from_deg(70.0));
     const double at_eave = fast_slope_factor(eave_slope, full);
@@ -71,7 +71,7 @@ inline double fast_height_cap(double p_g, double l_u, double i_s) {
 }
 
 /// Unbalanced load of a gable, 7.6.1, with the drift height [m].
-inline Fast<7> fast_gable(double covered, double p_s, double p_g, double slope, double ridge, double height) {
+inline Fast<7> fast_gable(Covered covered, double p_s, double p_g, double slope, double ridge, double height) {
     const double angle = in_rad(from_deg(slope));
     const double run = fast_cos(angle) / fast_sin(angle);
     const double root = std::sqrt(run);
@@ -108,12 +108,12 @@ constexpr FastDrift fast_drift(double p_g, double p_b, double step, double lower
     return {gamma, balanced, clear, needed, kept, spread, peak, fast_drift_at(peak, spread, lower)};
 }
 
-constexpr double fast_lower_roof(double p_g, double p_b, double step, double lower) {
+constexpr Covered fast_lower_roof(double p_g, double p_b, double step, double lower) {
     return fast_ground(p_g) * fast_roof(p_b) * fast_length(step) * fast_fetch(lower);
 }
 
 /// Drift on a lower roof, the larger of both heights.
-constexpr Fast<12> fast_step(double covered, double p_g, double p_b, double step, double lower, double leeward,
+constexpr Fast<12> fast_step(Covered covered, double p_g, double p_b, double step, double lower, double leeward,
                              double windward) {
     const FastDrift d = fast_drift(p_g, p_b, step, lower, std::max(leeward, windward));
     return fast(covered * fast_lower_roof(p_g, p_b, step, lower), d.gamma, d.balanced, d.clear, leeward, windward,
@@ -121,14 +121,14 @@ constexpr Fast<12> fast_step(double covered, double p_g, double p_b, double step
 }
 
 /// Drift on a lower roof of one height.
-constexpr Fast<10> fast_wall(double covered, double p_g, double p_b, double step, double lower, double height) {
+constexpr Fast<10> fast_wall(Covered covered, double p_g, double p_b, double step, double lower, double height) {
     const FastDrift d = fast_drift(p_g, p_b, step, lower, height);
     return fast(covered * fast_lower_roof(p_g, p_b, step, lower), d.gamma, d.balanced, d.clear, height, d.needed,
                 d.height, d.width, d.peak, p_b + d.peak, d.at_end);
 }
 
 /// Drift of the higher structure's snow across a gap, 7.7.2, with its drift height.
-constexpr Fast<7> fast_leeward_gap(double covered, double p_g, double gap, double step, double lower, double height) {
+constexpr Fast<7> fast_leeward_gap(Covered covered, double p_g, double gap, double step, double lower, double height) {
     const double gamma = fast_gamma(p_g);
     const double s = in_ft(from_m(gap));
     const double h = in_ft(from_m(step));
@@ -142,7 +142,7 @@ constexpr Fast<7> fast_leeward_gap(double covered, double p_g, double gap, doubl
 }
 
 /// Drift of the lower structure's own snow against a higher one beyond a gap, 7.7.2, with 0.75 h_d.
-constexpr Fast<9> fast_windward_gap(double covered, double p_g, double p_b, double gap, double step, double lower,
+constexpr Fast<9> fast_windward_gap(Covered covered, double p_g, double p_b, double gap, double step, double lower,
                                     double height) {
     const FastDrift d = fast_drift(p_g, p_b, step, lower, height);
     const double reaches = d.needed * one_if(gap < d.width);

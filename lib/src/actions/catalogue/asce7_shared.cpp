@@ -13,6 +13,11 @@
 namespace coverframe::catalogue {
 namespace {
 
+/// 1 if `number` lies in [low, high], else 0.
+constexpr double from_to(double number, double low, double high) {
+    return one_if(number >= low) * one_if(number <= high);
+}
+
 using namespace asce7;
 
 /// A whole number.   \throws InputError with the code of `name` if it is none
@@ -126,8 +131,8 @@ void add_unbalanced(std::vector<Rule>& rules, const Asce7Edition& edition) {
         {slope_argument}, {{"unbalanced_applies", "applies", "2.38 deg (1/2 on 12) <= slope <= 7 on 12 (30.26 deg)"}},
         [](Angle slope) { return unbalanced_applies_7_6_1(slope); },
         [](double slope) {
-            return fast(fast_slope(slope), within(in_rad(from_deg(slope)), in_rad(unbalanced_from_7_6_1),
-                                                  in_rad(unbalanced_to_7_6_1)));
+            return fast(fast_slope(slope), from_to(in_rad(from_deg(slope)), in_rad(unbalanced_from_7_6_1),
+                                                   in_rad(unbalanced_to_7_6_1)));
         });
     add(rules, {edition.space, "curve_unbalanced_applies", edition.curve,
                 "Whether a curved roof needs the unbalanced case.", Read::sure, "7.6.2", us_units},
@@ -136,7 +141,7 @@ void add_unbalanced(std::vector<Rule>& rules, const Asce7Edition& edition) {
         [](Angle slope) { return unbalanced_applies_7_6_2(slope); },
         [](double slope) {
             return fast(fast_slope(slope),
-                        within(in_rad(from_deg(slope)), in_rad(from_deg(10.0)), in_rad(from_deg(60.0))));
+                        from_to(in_rad(from_deg(slope)), in_rad(from_deg(10.0)), in_rad(from_deg(60.0))));
         });
     add(rules, {edition.space, "circular_arc", edition.curve, "Slopes of a roof that is part of a circle.",
                 Read::derived, "geometry", us_units},
@@ -180,7 +185,7 @@ std::tuple<bool, LineLoad, Pressure, Length, LineLoad> given(const SlidingSnow& 
 }
 
 /// Sliding snow if `needed` is 1, across a gap.
-constexpr Fast<5> fast_sliding(double covered, double needed, double flat, double ridge, double lower, double gap) {
+constexpr Fast<5> fast_sliding(Covered covered, double needed, double flat, double ridge, double lower, double gap) {
     constexpr double reach = in_m(from_ft(15.0));
     const double per_eave = needed * (0.4 * flat * ridge);
     const double intensity = per_eave / reach;

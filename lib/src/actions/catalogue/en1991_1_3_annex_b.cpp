@@ -16,9 +16,9 @@ Text ground() { return {"ground_snow_kpa", "s_k", "ground snow load, more than 0
 Text height_limit() { return {"height_limit", "k", "2 h/s_k"}; }
 Text wall_supply() { return {"supply", "r", "2 max(b_1, b_2)/l_s"}; }
 
-constexpr double fast_width(double b) { return within(b, argument::smallest, limit::width_high); }
-constexpr double fast_height(double h) { return within(h, argument::smallest, limit::height_high); }
-constexpr double fast_ground(double s_k) { return within(s_k, above_zero, limit::ground_high); }
+constexpr Covered fast_width(double b) { return within(b, argument::smallest, limit::width_high); }
+constexpr Covered fast_height(double h) { return within(h, argument::smallest, limit::height_high); }
+constexpr Covered fast_ground(double s_k) { return within(s_k, above_zero, limit::ground_high); }
 constexpr double fast_wall_length(double h, double b_1) { return std::min(std::min(5.0 * h, b_1), 15.0); }
 constexpr double least_of(double k, double r, double most) { return std::min(std::min(k, r), most); }
 

@@ -26,9 +26,9 @@ Text upper_pitch() { return {"upper_slope_deg", "a", "upper slope that falls tow
 Text upper_slope() { return {"upper_slope_width_m", "b_1s", "plan width of that slope, 0 to 100"}; }
 Text upper_shape() { return {"upper_shape_coefficient", "mu", "of that slope, 0 to 1; 0.8 is the safe choice"}; }
 
-constexpr double fast_width(double b) { return within(b, argument::smallest, limit::width_high); }
-constexpr double fast_height(double h) { return within(h, argument::smallest, limit::height_high); }
-constexpr double fast_ground(double s_k) { return within(s_k, above_zero, limit::ground_high); }
+constexpr Covered fast_width(double b) { return within(b, argument::smallest, limit::width_high); }
+constexpr Covered fast_height(double h) { return within(h, argument::smallest, limit::height_high); }
+constexpr Covered fast_ground(double s_k) { return within(s_k, above_zero, limit::ground_high); }
 constexpr double fast_length(double h) { return std::clamp(2.0 * h, 5.0, 15.0); }
 constexpr double fast_wind(double supply, double filled) {
     return std::max(std::min(std::min(supply, filled), 4.0), undrifted_coefficient_5_3_6);

@@ -46,7 +46,7 @@ constexpr double fast_factor(double years, double variation) {
     return (1.0 - variation * root_6_over_pi * reduced) / (1.0 + 2.5923 * variation);
 }
 
-constexpr double fast_factor_covered(double years, double variation) {
+constexpr Covered fast_factor_covered(double years, double variation) {
     return within(years, 5.0, 1e4) * within(variation, 0.0, 2.0);
 }
 

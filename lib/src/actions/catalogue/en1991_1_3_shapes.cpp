@@ -19,7 +19,7 @@ constexpr double fast_line(double slope, Sliding sliding, double level) {
     return sliding == Sliding::prevented ? level : level * std::clamp((60.0 - slope) / 30.0, 0.0, 1.0);
 }
 
-constexpr double fast_span(double b) { return within(b, argument::smallest, limit::width_high); }
+constexpr Covered fast_span(double b) { return within(b, argument::smallest, limit::width_high); }
 
 constexpr double fast_valley(double slope) { return 0.8 + 0.8 * std::min(slope / 30.0, 1.0); }
 

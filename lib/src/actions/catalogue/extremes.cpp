@@ -38,9 +38,9 @@ constexpr double fast_over_50(double variation, double factor) {
     return (1.0 + variation * factor) / (1.0 + variation * of_50);
 }
 
-constexpr double fast_years(double years) { return within(years, shortest_return_period, longest_return_period); }
+constexpr Covered fast_years(double years) { return within(years, shortest_return_period, longest_return_period); }
 
-constexpr double fast_gumbel_covered(Family family, double variation, double years) {
+constexpr Covered fast_gumbel_covered(Family family, double variation, double years) {
     return one_if(family == Family::gumbel) * within(variation, 0.0, 2.0) * fast_years(years);
 }
 
@@ -104,7 +104,7 @@ void add_loads(std::vector<Rule>& rules) {
         });
 }
 
-constexpr double fast_winters(double winters) {
+constexpr Covered fast_winters(double winters) {
     constexpr double counts_one = 0x1.8p52;  // its last bit counts one, so that a sum with it is whole
     return within(winters, 1.0, 1000.0) * one_if((winters + counts_one) - counts_one == winters);
 }

@@ -16,9 +16,9 @@ using na_de::LowerRoof;
 Text ground() { return {"ground_snow_kpa", "s_k", "ground snow load, more than 0, to 100"}; }
 Text lower_roof() { return {"lower_roof", "lower roof", "what the sum is limited by"}; }
 
-constexpr double fast_ground(double s_k) { return within(s_k, above_zero, en1991_1_3::limit::ground_high); }
-constexpr double fast_height(double h) { return within(h, argument::smallest, en1991_1_3::limit::height_high); }
-constexpr double fast_limits_covered(LowerRoof roof, double s_k) {
+constexpr Covered fast_ground(double s_k) { return within(s_k, above_zero, en1991_1_3::limit::ground_high); }
+constexpr Covered fast_height(double h) { return within(h, argument::smallest, en1991_1_3::limit::height_high); }
+constexpr Covered fast_limits_covered(LowerRoof roof, double s_k) {
     return fast_ground(s_k) * one_if(s_k >= (roof == LowerRoof::alpine ? 3.0 : 0.0));
 }
 constexpr double fast_least(LowerRoof roof) { return roof == LowerRoof::alpine ? 1.2 : 0.8; }

@@ -31,16 +31,16 @@ Text slope() { return {"slope_deg", "slope", "of the cover, 0 to 90"}; }
 Text peak() { return {"peak_factor", "C_a0", "at the wall, from 1"}; }
 Text drift_length() { return {"drift_length_m", "x_d", "over which the drift falls off, from 0"}; }
 
-constexpr double fast_ground(double snow) { return within(snow, 0.0, limit::ground_high); }
-constexpr double fast_weight(double gamma) { return within(gamma, limit::weight_low, limit::weight_high); }
-constexpr double fast_basic(double c_b) { return within(c_b, limit::basic_low, limit::basic_high); }
-constexpr double fast_wind(double c_w) { return within(c_w, limit::wind_low, limit::wind_high); }
-constexpr double fast_length(double length) { return within(length, 0.0, argument::largest); }
+constexpr Covered fast_ground(double snow) { return within(snow, 0.0, limit::ground_high); }
+constexpr Covered fast_weight(double gamma) { return within(gamma, limit::weight_low, limit::weight_high); }
+constexpr Covered fast_basic(double c_b) { return within(c_b, limit::basic_low, limit::basic_high); }
+constexpr Covered fast_wind(double c_w) { return within(c_w, limit::wind_low, limit::wind_high); }
+constexpr Covered fast_length(double length) { return within(length, 0.0, argument::largest); }
 constexpr double fast_drift(double c_a0, double x_d, double x) {
     const double falling = c_a0 - (c_a0 - 1.0) * (x / x_d);
     return x >= x_d ? 1.0 : falling;
 }
-constexpr double fast_drift_covered(double c_a0, double x_d, double x) {
+constexpr Covered fast_drift_covered(double c_a0, double x_d, double x) {
     return within(c_a0, 1.0, argument::largest) * fast_length(x_d) * fast_length(x);
 }
 

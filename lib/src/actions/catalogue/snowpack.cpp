@@ -35,15 +35,15 @@ const std::array<Weights, choices_of(Kind{}).size()> weights = [] {
 
 const Weights& weights_of(Kind kind) { return weights[static_cast<std::size_t>(kind)]; }
 
-constexpr double fast_depth(double depth) { return within(depth, 0.0, 20.0); }
+constexpr Covered fast_depth(double depth) { return within(depth, 0.0, 20.0); }
 
 constexpr double fast_column_load(double mass, double area) { return mass * 9.80665 / area / 1000.0; }
 
-constexpr double fast_column(double mass, double area) {
+constexpr Covered fast_column(double mass, double area) {
     return within(mass, 0.0, 1e4) * within(area, 1e-4, 1000.0);
 }
 
-constexpr double fast_side(double side) { return within(side, above_zero, argument::largest); }
+constexpr Covered fast_side(double side) { return within(side, above_zero, argument::largest); }
 
 /// A side or diameter of the column: the area alone does not tell that it is negative.
 constexpr Length side_of(Length side) {
