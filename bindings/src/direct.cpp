@@ -64,8 +64,9 @@ public:
     double* to(std::size_t item, double* of_block) const { return truths_ == nullptr ? numbers_ + item : of_block; }
     void put(std::size_t item, std::size_t count, const double* of_block) const {
         if (truths_ == nullptr) return;
-        bool* const to = truths_ + item;
-        for (std::size_t i = 0; i < count; ++i) to[i] = of_block[i] != 0.0;
+        auto* const to = reinterpret_cast<unsigned char*>(truths_ + item);
+        // A truth is 0 or 1. As a conversion of numbers this becomes vector code, as a comparison it does not.
+        for (std::size_t i = 0; i < count; ++i) to[i] = static_cast<unsigned char>(static_cast<int>(of_block[i]));
     }
     py::object array() && { return std::move(array_); }
 
