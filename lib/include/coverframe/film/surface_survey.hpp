@@ -1,0 +1,81 @@
+// SPDX-License-Identifier: BSD-3-Clause
+// What a crew wants to know of a solved surface: where water stands, what it reaches, where the film is too flat, where
+// the ridge dips, and with how much snow the film first touches something.
+#pragma once
+
+#include <array>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "coverframe/film/surface.hpp"
+
+namespace coverframe {
+
+/// "between U2 and U3, port, 0.4 m aft of the windshield": bay, side and the nearest obstacle along the boat.
+[[nodiscard]] std::string place_on(const CoverSurface& surface, double x, double y);
+
+/// A hollow that holds water.
+struct PondFlag {
+    std::string place;                 ///< of its deepest point
+    double x = 0;                      ///< [m]
+    double y = 0;                      ///< [m]
+    double volume = 0;                 ///< [m3]
+    double weight = 0;                 ///< [N]
+    double depth = 0;                  ///< [m]
+    double area = 0;                   ///< [m2]
+    std::string spills;                ///< place where it runs over
+    std::vector<std::string> reaches;  ///< obstacles under the water
+    std::vector<std::vector<std::array<double, 2>>> outline;
+
+    /// "hollow between U2 and U3, port, 0.4 m aft of the windshield, 23 l, 0.23 kN, reaches the windshield"
+    [[nodiscard]] std::string sentence() const;
+};
+
+/// Every pond of at least `least` [m3], most water first. A tenth of a litre is what facets of the mesh may hold.
+[[nodiscard]] std::vector<PondFlag> pond_flags(const CoverSurface& surface, const SurfaceState& state,
+                                               double least = 1e-4);
+
+/// How the loaded film slopes, by plan area. Where film is steeper than `sheds` snow slides off, under `holds` all of
+/// it stays, between the two some.
+struct SlopeShares {
+    double sheds = 0;  ///< shares of the plan area [-]
+    double partly = 0;
+    double holds = 0;
+    double least = 0;                  ///< least slope of a triangle [rad]
+    std::array<double, 2> least_at{};  ///< x, y [m]
+};
+/// \throws InputError film.survey.slope unless 0 <= holds <= sheds <= a right angle
+[[nodiscard]] SlopeShares slope_shares(const SurfaceState& state, double holds, double sheds);
+
+/// Slope of each triangle against the level [rad].
+[[nodiscard]] std::vector<double> slopes_of(const TriangleMesh& film);
+
+/// A place where the ridge line, sagging under the film, lies lower than on both sides of it.
+struct RidgeDip {
+    std::string bay;   ///< "U1 to U2"
+    double x = 0;      ///< [m]
+    double depth = 0;  ///< under the lower of the two high points beside it [m]
+};
+[[nodiscard]] std::vector<RidgeDip> ridge_dips(const CoverSurface& surface, const SurfaceState& state,
+                                               double least = 0.001);
+
+/// Fall of the ridge line between neighbouring points of support as loaded, positive going aft downwards.
+struct RidgeFall {
+    std::string bay;
+    double slope = 0;  ///< of the chord [-]
+};
+[[nodiscard]] std::vector<RidgeFall> ridge_falls(const CoverSurface& surface, const SurfaceState& state);
+
+/// With how much of a snow load film first touches an obstacle.
+struct FirstTouch {
+    std::string obstacle;
+    std::optional<double> share;  ///< of the load; empty if it does not touch at `most` times the load
+    std::string place;            ///< where
+};
+/// One entry an obstacle. Bisection to 1 % of the load; a share at which no equilibrium is found counts as touched.
+/// \param most  greatest share looked at, over 0
+[[nodiscard]] std::vector<FirstTouch> first_touches(const CoverSurface& surface, const std::vector<double>& snow,
+                                                    double most = 1.0);
+
+}  // namespace coverframe

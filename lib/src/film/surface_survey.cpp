@@ -1,0 +1,244 @@
+// SPDX-License-Identifier: BSD-3-Clause
+#include "coverframe/film/surface_survey.hpp"
+
+#include <algorithm>
+#include <array>
+#include <charconv>
+#include <cmath>
+#include <limits>
+#include <numbers>
+
+#include "coverframe/base/error.hpp"
+#include "coverframe/film/locator.hpp"
+#include "film/kernel/wet.hpp"
+
+namespace coverframe {
+
+namespace {
+
+/// Nearer to the centreline than this a place is on it [m].
+constexpr double on_centreline = 0.02;
+
+std::size_t at(int i) { return static_cast<std::size_t>(i); }
+
+std::string shown(double value, int digits) {
+    std::array<char, 64> text{};
+    const auto end = std::to_chars(text.data(), text.data() + text.size(), value, std::chars_format::fixed, digits).ptr;
+    return {text.data(), end};
+}
+
+/// Two digits that count: "23", "2.3", "0.23".
+std::string two_digits(double value) {
+    const double size = std::abs(value);
+    return shown(value, size >= 10 ? 0 : size >= 1 ? 1 : 2);
+}
+
+double station_x(const CoverSurface& surface, int node) { return surface.layout.frame.nodes[at(node)].at[0]; }
+
+std::string bay_text(const CoverSurface& surface, double x) {
+    const std::vector<RidgeBay>& bays = surface.layout.bays;
+    if (x < station_x(surface, bays.front().stations.front())) return "forward of the ridge";
+    for (const RidgeBay& bay : bays) {
+        if (x > station_x(surface, bay.stations.back())) continue;
+        const std::size_t to = bay.name.find(" to ");
+        return "between " + bay.name.substr(0, to) + " and " + bay.name.substr(to + 4);
+    }
+    return "aft of the ridge";
+}
+
+/// Where a place lies along the boat against the nearest obstacle; empty if there is none.
+std::string obstacle_text(const CoverSurface& surface, double x) {
+    double nearest = std::numeric_limits<double>::infinity();
+    std::string text;
+    for (const EdgeState& edge : surface.obstacles) {
+        if (edge.points.empty()) continue;
+        double low = std::numeric_limits<double>::infinity(), high = -low;
+        for (const EdgePoint& p : edge.points) {
+            low = std::min(low, p.place[0]);
+            high = std::max(high, p.place[0]);
+        }
+        const double away = x < low ? low - x : x > high ? x - high : 0;
+        if (away >= nearest) continue;
+        nearest = away;
+        text = away == 0 ? "beside the " + edge.name
+                         : shown(away, 1) + " m " + (x < low ? "forward of the " : "aft of the ") + edge.name;
+    }
+    return text;
+}
+
+std::array<double, 3> place_of_station(const CoverSurface& surface, const SurfaceState& state, int node) {
+    std::array<double, 3> place = surface.layout.frame.nodes[at(node)].at;
+    for (std::size_t d = 0; d < 3; ++d) place[d] += state.displacement[6 * at(node) + d];
+    return place;
+}
+
+/// Obstacles of which a point lies under the water of a pond.
+std::vector<std::string> under(const CoverSurface& surface, const SurfaceState& state, const Pond& pond,
+                               const Locator& locator) {
+    std::vector<bool> wet(state.film.nodes.size(), false);
+    for (const int n : pond.nodes) wet[at(n)] = true;
+    std::vector<std::string> names;
+    for (const EdgeState& edge : surface.obstacles) {
+        const bool reached = std::any_of(edge.points.begin(), edge.points.end(), [&](const EdgePoint& p) {
+            const auto found = locator.at(p.place[0], p.place[1]);
+            if (!found || found->height(state.film) > pond.level) return false;
+            const auto& t = state.film.triangles[at(found->triangle)];
+            return wet[at(t[0])] || wet[at(t[1])] || wet[at(t[2])];
+        });
+        if (reached) names.push_back(edge.name);
+    }
+    return names;
+}
+
+}  // namespace
+
+std::string place_on(const CoverSurface& surface, double x, double y) {
+    std::string text = bay_text(surface, x);
+    text += std::abs(y) < on_centreline ? ", on the centreline" : y < 0 ? ", port" : ", starboard";
+    const std::string beside = obstacle_text(surface, x);
+    return beside.empty() ? text : text + ", " + beside;
+}
+
+std::string PondFlag::sentence() const {
+    std::string text =
+        "hollow " + place + ", " + two_digits(volume * 1000) + " l, " + two_digits(weight / 1000) + " kN";
+    for (const std::string& name : reaches) text += ", reaches the " + name;
+    return text;
+}
+
+std::vector<PondFlag> pond_flags(const CoverSurface& surface, const SurfaceState& state, double least) {
+    std::vector<PondFlag> flags;
+    if (state.film.triangles.empty()) return flags;
+    const Locator locator(state.film);
+    for (const Pond& pond : state.water.ponds) {
+        if (pond.volume < least) continue;
+        const auto& deepest = state.film.nodes[at(pond.deepest)];
+        const auto& spill = state.film.nodes[at(pond.spill)];
+        PondFlag& flag = flags.emplace_back();
+        flag.place = place_on(surface, deepest[0], deepest[1]);
+        flag.x = deepest[0];
+        flag.y = deepest[1];
+        flag.volume = pond.volume;
+        flag.weight = kernel::water_weight * pond.volume;
+        flag.depth = pond.depth;
+        flag.area = pond.area;
+        flag.spills = place_on(surface, spill[0], spill[1]);
+        flag.reaches = under(surface, state, pond, locator);
+        flag.outline = outline_of(state.film, pond);
+    }
+    return flags;
+}
+
+std::vector<double> slopes_of(const TriangleMesh& film) {
+    std::vector<double> slopes;
+    slopes.reserve(film.triangles.size());
+    for (std::size_t t = 0; t < film.triangles.size(); ++t) {
+        const auto& corner = film.triangles[t];
+        const auto& a = film.nodes[at(corner[0])];
+        const auto& b = film.nodes[at(corner[1])];
+        const auto& c = film.nodes[at(corner[2])];
+        const std::array<double, 3> u{b[0] - a[0], b[1] - a[1], b[2] - a[2]};
+        const std::array<double, 3> v{c[0] - a[0], c[1] - a[1], c[2] - a[2]};
+        const double nx = u[1] * v[2] - u[2] * v[1];
+        const double ny = u[2] * v[0] - u[0] * v[2];
+        const double nz = u[0] * v[1] - u[1] * v[0];
+        slopes.push_back(std::atan2(std::hypot(nx, ny), std::abs(nz)));
+    }
+    return slopes;
+}
+
+SlopeShares slope_shares(const SurfaceState& state, double holds, double sheds) {
+    if (!(holds >= 0 && holds <= sheds && sheds <= std::numbers::pi / 2)) {
+        throw InputError("film.survey.slope", "/sheds", std::to_string(sheds),
+                         "the slope at which film sheds must lie between the one at which it holds and a right angle");
+    }
+    SlopeShares shares;
+    shares.least = std::numbers::pi;
+    const std::vector<double> slopes = slopes_of(state.film);
+    double whole = 0;
+    for (std::size_t t = 0; t < slopes.size(); ++t) {
+        const double area = plan_area(state.film, t);
+        whole += area;
+        (slopes[t] >= sheds ? shares.sheds : slopes[t] < holds ? shares.holds : shares.partly) += area;
+        if (slopes[t] >= shares.least) continue;
+        shares.least = slopes[t];
+        for (std::size_t d = 0; d < 2; ++d) {
+            const auto& c = state.film.triangles[t];
+            shares.least_at[d] =
+                (state.film.nodes[at(c[0])][d] + state.film.nodes[at(c[1])][d] + state.film.nodes[at(c[2])][d]) / 3;
+        }
+    }
+    for (double* share : {&shares.sheds, &shares.partly, &shares.holds}) *share /= whole;
+    return shares;
+}
+
+std::vector<RidgeDip> ridge_dips(const CoverSurface& surface, const SurfaceState& state, double least) {
+    const std::vector<int>& stations = surface.layout.stations;
+    std::vector<double> z;
+    for (const int node : stations) z.push_back(place_of_station(surface, state, node)[2]);
+    // Highest so far from the bow and from the stern: the lower of the two is the rim.
+    std::vector<double> from_bow = z, from_stern = z;
+    for (std::size_t i = 1; i < z.size(); ++i) from_bow[i] = std::max(from_bow[i - 1], z[i]);
+    for (std::size_t i = z.size() - 1; i-- > 0;) from_stern[i] = std::max(from_stern[i + 1], z[i]);
+    std::vector<RidgeDip> dips;
+    for (const RidgeBay& bay : surface.layout.bays) {
+        RidgeDip dip{bay.name, 0, 0};
+        for (const int node : bay.stations) {
+            const auto i =
+                static_cast<std::size_t>(std::find(stations.begin(), stations.end(), node) - stations.begin());
+            const double depth = std::min(from_bow[i], from_stern[i]) - z[i];
+            if (depth <= dip.depth) continue;
+            dip.depth = depth;
+            dip.x = place_of_station(surface, state, node)[0];
+        }
+        if (dip.depth >= least) dips.push_back(dip);
+    }
+    return dips;
+}
+
+std::vector<RidgeFall> ridge_falls(const CoverSurface& surface, const SurfaceState& state) {
+    std::vector<RidgeFall> falls;
+    for (const RidgeBay& bay : surface.layout.bays) {
+        const auto a = place_of_station(surface, state, bay.stations.front());
+        const auto b = place_of_station(surface, state, bay.stations.back());
+        falls.push_back({bay.name, (a[2] - b[2]) / std::hypot(b[0] - a[0], b[1] - a[1])});
+    }
+    return falls;
+}
+
+std::vector<FirstTouch> first_touches(const CoverSurface& surface, const std::vector<double>& snow, double most) {
+    if (!(std::isfinite(most) && most > 0)) {
+        throw InputError("film.survey.share", "/most", std::to_string(most), "give a share over zero");
+    }
+    const auto at_share = [&](double share) {
+        std::vector<double> some = snow;
+        for (double& load : some) load *= share;
+        return load_surface(surface, some);
+    };
+    const auto touches = [](const SurfaceState& state, std::size_t o) {
+        return !state.usable() || state.obstacles[o].force() > 0;
+    };
+    std::vector<FirstTouch> all;
+    const SurfaceState greatest = at_share(most);
+    for (std::size_t o = 0; o < surface.obstacles.size(); ++o) {
+        FirstTouch& touch = all.emplace_back(FirstTouch{surface.obstacles[o].name, {}, ""});
+        if (surface.obstacles[o].points.empty() || !touches(greatest, o)) continue;
+        double low = 0, high = most;
+        SurfaceState first = greatest;
+        while (high - low > 0.01 * most) {
+            const double middle = 0.5 * (low + high);
+            SurfaceState state = at_share(middle);
+            const bool touched = touches(state, o);
+            (touched ? high : low) = middle;
+            if (touched) first = std::move(state);
+        }
+        touch.share = high;
+        const auto& points = first.obstacles[o].points;
+        const auto worst = std::max_element(points.begin(), points.end(),
+                                            [](const EdgePoint& a, const EdgePoint& b) { return a.force < b.force; });
+        touch.place = place_on(surface, worst->place[0], worst->place[1]);
+    }
+    return all;
+}
+
+}  // namespace coverframe

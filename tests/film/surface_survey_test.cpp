@@ -1,0 +1,109 @@
+// SPDX-License-Identifier: BSD-3-Clause
+#include "coverframe/film/surface_survey.hpp"
+
+#include <doctest/doctest.h>
+
+#include <cmath>
+#include <numbers>
+#include <string>
+
+#include "close.hpp"
+#include "coverframe/base/error.hpp"
+#include "coverframe/plan/read.hpp"
+
+using namespace coverframe;
+
+namespace {
+
+Plan demo(const std::string& name) {
+    return read_plan_file(std::string(COVERFRAME_SOURCE_FOLDER) + "/examples/plans/" + name + ".json");
+}
+
+std::vector<double> even(const CoverSurface& surface, double load) {
+    return std::vector<double>(surface.cover.mesh.triangles.size(), load);
+}
+
+}  // namespace
+
+TEST_CASE("Places are named by bay, side and what is near") {
+    const Plan plan = demo("motor_boat");
+    const CoverSurface s = rig_surface(plan, 200, {.spacing = 0.5, .rows = 4});
+    // Uprights at 9, 15 and 21 ft; the windshield reaches from 10 ft 6 in to 12 ft 6 in (3.81 m).
+    CHECK(place_on(s, 4.21, -0.4) == "between U1 and U2, port, 0.4 m aft of the windshield");
+    CHECK(place_on(s, 3.5, 0.4) == "between U1 and U2, starboard, beside the windshield");
+    CHECK(place_on(s, 0.2, 0) == "forward of the ridge, on the centreline, 3.0 m forward of the windshield");
+    CHECK(place_on(s, 8.2, 0.5) == "aft of the ridge, starboard, 4.4 m aft of the windshield");
+}
+
+TEST_CASE("A hollow is told by place, litres, weight and what it reaches") {
+    const PondFlag flag{.place = "between U2 and U3, port, 0.4 m aft of the windshield",
+                        .volume = 0.0234,
+                        .weight = 9810 * 0.0234,
+                        .spills = {},
+                        .reaches = {"windshield"},
+                        .outline = {}};
+    CHECK(flag.sentence() ==
+          "hollow between U2 and U3, port, 0.4 m aft of the windshield, 23 l, 0.23 kN, reaches the windshield");
+}
+
+TEST_CASE("Ponds of a flat cover are found with place, outline and what they reach") {
+    const Plan plan = demo("sloop");
+    const CoverSurface s = rig_surface(plan, 200, {.spacing = 0.25, .rows = 10});
+    const SurfaceState state = load_surface(s, even(s, 900), {Rain::Kind::to_the_brim, 0});
+    REQUIRE(state.usable());
+    const std::vector<PondFlag> flags = pond_flags(s, state);
+    REQUIRE_FALSE(flags.empty());
+    double sum = 0;
+    for (const PondFlag& flag : flags) {
+        CHECK(flag.volume >= 1e-4);
+        CHECK_FALSE(flag.outline.empty());
+        CHECK(flag.depth > 0);
+        sum += flag.volume;
+    }
+    CHECK(sum <= state.water.volume());
+    CHECK(flags.front().volume >= flags.back().volume);
+}
+
+TEST_CASE("Slopes by plan area: all of it counted, and the least slope where it is") {
+    SurfaceState state;
+    // Two triangles at 45 degrees and two level ones of half the area each.
+    state.film.nodes = {{0, 0, 0}, {1, 0, 0}, {1, 1, 1}, {0, 1, 1}, {0, 2, 1}, {1, 2, 1}};
+    state.film.triangles = {{0, 1, 2}, {0, 2, 3}, {3, 2, 5}, {3, 5, 4}};
+    const double degree = std::numbers::pi / 180;
+    const SlopeShares s = slope_shares(state, 15 * degree, 40 * degree);
+    CHECK(close(s.sheds, 0.5, 1e-12));
+    CHECK(close(s.holds, 0.5, 1e-12));
+    CHECK(s.partly == 0);
+    CHECK(s.least == 0);
+    CHECK(s.least_at[1] > 1);
+    CHECK(close(slope_shares(state, 15 * degree, 60 * degree).partly, 0.5, 1e-12));
+    CHECK_THROWS_AS((void)slope_shares(state, 0.5, 0.4), InputError);
+}
+
+TEST_CASE("The ridge of an even fall has no dip until it sags, and dips by less than it sags") {
+    const Plan plan = demo("open_boat");
+    const CoverSurface s = rig_surface(plan, 200, {.spacing = 0.3, .rows = 6});
+    const SurfaceState state = load_surface(s, even(s, 900));
+    REQUIRE(state.usable());
+    double sag = 0;
+    for (const int node : s.layout.stations) {
+        sag = std::max(sag, -state.displacement[6 * static_cast<std::size_t>(node) + 2]);
+    }
+    for (const RidgeDip& dip : ridge_dips(s, state, 0)) CHECK(dip.depth <= sag);
+    const std::vector<RidgeFall> falls = ridge_falls(s, state);
+    REQUIRE(falls.size() == 3);
+    CHECK(falls.front().slope < 0);  // rises from the bow to U1
+    CHECK(falls.back().slope > 0);
+}
+
+TEST_CASE("The snow at which film first touches lies between none and enough") {
+    const Plan plan = demo("sloop");
+    const CoverSurface s = rig_surface(plan, 200, {.spacing = 0.4, .rows = 6});
+    const std::vector<FirstTouch> touches = first_touches(s, even(s, 600));
+    REQUIRE(touches.size() == s.obstacles.size());
+    REQUIRE(touches[0].share.has_value());
+    const double share = *touches[0].share;
+    CHECK(load_surface(s, even(s, 600 * share)).obstacles[0].force() > 0);
+    CHECK(load_surface(s, even(s, 600 * (share - 0.02))).obstacles[0].force() == 0);
+    CHECK(touches[0].place.find("U2") != std::string::npos);
+}
