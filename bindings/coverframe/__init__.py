@@ -38,8 +38,10 @@ from . import (
     nbc2020,
     plot,
     plot_frame,
+    plot_surface,
     rules,
     snowpack,
+    surface,
     yearly_maxima,
 )
 from ._core import version as __version__
@@ -98,10 +100,12 @@ __all__ = [
     "nbc2020",
     "plot",
     "plot_frame",
+    "plot_surface",
     "read_plan",
     "rules",
     "schema",
     "snowpack",
     "strip",
+    "surface",
     "yearly_maxima",
 ]

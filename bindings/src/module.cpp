@@ -64,6 +64,7 @@ PYBIND11_MODULE(_core, module) {
     cb::bind_direct(module);
     cb::bind_extremes(module);
     cb::bind_strip(module);
+    cb::bind_surface(module);
     cb::bind_frame(module);
     cb::bind_compare(module);
 }

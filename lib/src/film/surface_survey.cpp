@@ -46,22 +46,22 @@ std::string bay_text(const CoverSurface& surface, double x) {
     return "aft of the ridge";
 }
 
-/// Where a place lies along the boat against the nearest obstacle; empty if there is none.
-std::string obstacle_text(const CoverSurface& surface, double x) {
+/// Where a place lies along the boat against the obstacle that is nearest to it; empty if there is none.
+std::string obstacle_text(const CoverSurface& surface, double x, double y) {
     double nearest = std::numeric_limits<double>::infinity();
     std::string text;
     for (const EdgeState& edge : surface.obstacles) {
-        if (edge.points.empty()) continue;
-        double low = std::numeric_limits<double>::infinity(), high = -low;
+        double low = std::numeric_limits<double>::infinity(), high = -low, away = low;
         for (const EdgePoint& p : edge.points) {
             low = std::min(low, p.place[0]);
             high = std::max(high, p.place[0]);
+            away = std::min(away, std::hypot(p.place[0] - x, p.place[1] - y));
         }
-        const double away = x < low ? low - x : x > high ? x - high : 0;
-        if (away >= nearest) continue;
+        if (!(away < nearest)) continue;
         nearest = away;
-        text = away == 0 ? "beside the " + edge.name
-                         : shown(away, 1) + " m " + (x < low ? "forward of the " : "aft of the ") + edge.name;
+        const double along = x < low ? low - x : x > high ? x - high : 0;
+        text = along < 0.05 ? "beside the " + edge.name
+                            : shown(along, 1) + " m " + (x < low ? "forward of the " : "aft of the ") + edge.name;
     }
     return text;
 }
@@ -95,13 +95,13 @@ std::vector<std::string> under(const CoverSurface& surface, const SurfaceState& 
 std::string place_on(const CoverSurface& surface, double x, double y) {
     std::string text = bay_text(surface, x);
     text += std::abs(y) < on_centreline ? ", on the centreline" : y < 0 ? ", port" : ", starboard";
-    const std::string beside = obstacle_text(surface, x);
+    const std::string beside = obstacle_text(surface, x, y);
     return beside.empty() ? text : text + ", " + beside;
 }
 
 std::string PondFlag::sentence() const {
-    std::string text =
-        "hollow " + place + ", " + two_digits(volume * 1000) + " l, " + two_digits(weight / 1000) + " kN";
+    const std::string heavy = weight < 100 ? two_digits(weight) + " N" : two_digits(weight / 1000) + " kN";
+    std::string text = "hollow " + place + ", " + two_digits(volume * 1000) + " l, " + heavy;
     for (const std::string& name : reaches) text += ", reaches the " + name;
     return text;
 }

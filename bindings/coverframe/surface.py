@@ -1,0 +1,295 @@
+# SPDX-License-Identifier: BSD-3-Clause
+"""The whole cover in one equilibrium: film as a surface, the frame under it, what it touches, the water on it.
+
+The model is explained in film/surface.hpp. A second instead of a millisecond, so it is asked for by itself:
+
+>>> import coverframe as cf
+>>> cover = cf.surface.rig("plan.json", film_tension_n_per_m=150)     # doctest: +SKIP
+>>> state = cover.load(snow_kpa=0.9, rain="to the brim")              # doctest: +SKIP
+>>> for pond in state.ponds: print(pond)                              # doctest: +SKIP
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any, Literal
+
+import numpy as np
+from numpy.typing import NDArray
+
+from . import _core
+from ._values import numbers
+from .errors import StateError, refuse
+from .plan import Plan, PlanLike, plan_of
+
+__all__ = ["Cover", "FirstTouch", "Obstacle", "Pond", "SurfaceState", "rig"]
+
+Floats = NDArray[np.float64]
+
+#: Kinds of water a cover can be asked about.
+Rain = Literal["none", "to the brim"]
+
+_STRETCH = ("taut", "wrinkled", "slack")
+
+
+@dataclass(frozen=True, slots=True)
+class Pond:
+    """Water that stands on the film."""
+
+    #: "between U2 and U3, port, 0.4 m aft of the windshield".
+    place: str
+    #: Of its deepest point [m].
+    x_m: float
+    y_m: float
+    volume_m3: float
+    weight_n: float
+    depth_m: float
+    #: Seen from above.
+    area_m2: float
+    #: Where it runs over.
+    spills: str
+    #: Obstacles under the water.
+    reaches: tuple[str, ...]
+    #: Its edge seen from above: lines of x, y [m].
+    outline_m: tuple[Floats, ...]
+    #: All of it in a sentence.
+    sentence: str
+
+    def __str__(self) -> str:
+        return self.sentence
+
+
+def _pond(*told: Any) -> Pond:
+    place, x, y, volume, weight, depth, area, spills, reaches, outline, sentence = told
+    return Pond(place, x, y, volume, weight, depth, area, spills, tuple(reaches), tuple(outline), sentence)
+
+
+@dataclass(frozen=True, slots=True)
+class Obstacle:
+    """An edge that the film must stay off, by its points under the film."""
+
+    name: str
+    #: Points by x, y, z [m].
+    places_m: Floats
+    #: Edge that each point stands for [m].
+    length_m: Floats
+    #: Height of the film over each [m].
+    gap_m: Floats
+    #: Of the film on each, per length of edge [N/m].
+    force_n_per_m: Floats
+
+    @property
+    def force_n(self) -> float:
+        """In all [N]."""
+        return float(np.sum(self.force_n_per_m * self.length_m))
+
+    @property
+    def least_gap_m(self) -> float:
+        """Infinite if no point lies under the film."""
+        return float(np.min(self.gap_m, initial=np.inf))
+
+
+@dataclass(frozen=True, slots=True)
+class FirstTouch:
+    """With how much of a snow load the film first touches an obstacle."""
+
+    obstacle: str
+    #: Share of the load; None if it does not touch.
+    share: float | None
+    place: str
+
+
+@dataclass(frozen=True, slots=True)
+class SurfaceState:
+    """One equilibrium of a cover. `n` nodes of the film, `t` triangles, `m` members of the frame."""
+
+    #: "converged", or why there is no equilibrium to check against: "loose", "growing", "frame fails", ...
+    status: str
+    message: str
+    #: Corners of the triangles, t by 3.
+    triangles: NDArray[np.int32]
+    #: Where the nodes are, n by 3 [m].
+    places_m: Floats
+    #: How far each node lies under its place on the shrunk cover without snow, n [m].
+    drop_m: Floats
+    #: Greatest pull of each triangle per width, and the pull across it, t [N/m].
+    first_n_per_m: Floats
+    second_n_per_m: Floats
+    #: "taut", "wrinkled" or "slack", t.
+    stretch: tuple[str, ...]
+    #: Of each triangle against the level, t [deg].
+    slope_deg: Floats
+    #: Of water over each node, n [m].
+    water_depth_m: Floats
+    water_m3: float
+    ponds: tuple[Pond, ...]
+    obstacles: tuple[Obstacle, ...]
+    #: Places where the ridge dips between two supports: bay, x [m], depth [m].
+    ridge_dips: tuple[tuple[str, float, float], ...]
+    #: Name and axial force (tension positive) of each member, m [N].
+    members: tuple[str, ...]
+    axial_n: Floats
+    #: Of the film on cross straps [N].
+    on_straps_n: float
+    #: Everything that presses down, and everything the boat holds up [N].
+    vertical_load_n: float
+    vertical_reaction_n: float
+    #: Newton steps, and rounds of filling.
+    iterations: int
+    rounds: int
+
+    @property
+    def usable(self) -> bool:
+        return self.status == "converged"
+
+    @property
+    def plan_area_m2(self) -> Floats:
+        """Of each triangle, seen from above, t [m2]."""
+        a, b, c = (self.places_m[self.triangles[:, k], :2] for k in range(3))
+        u, v = b - a, c - a
+        return np.asarray(np.abs(u[:, 0] * v[:, 1] - u[:, 1] * v[:, 0]) / 2)
+
+    def slope_shares(self, *, holds_deg: float, sheds_deg: float) -> dict[str, float]:
+        """Shares of the plan area by slope: "sheds" from `sheds_deg` on, "holds" under `holds_deg`, "partly" between."""
+        if not 0 <= holds_deg <= sheds_deg <= 90:
+            raise refuse("film.survey.slope", "/holds_deg", holds_deg, "give 0 <= holds_deg <= sheds_deg <= 90")
+        area = self.plan_area_m2
+        whole = float(np.sum(area))
+        sheds = float(np.sum(area[self.slope_deg >= sheds_deg])) / whole
+        holds = float(np.sum(area[self.slope_deg < holds_deg])) / whole
+        return {"sheds": sheds, "partly": 1 - sheds - holds, "holds": holds}
+
+
+class Cover:
+    """A plan with its film shrunk on. Made by `rig`."""
+
+    def __init__(self, plan: Plan, handle: _core.Surface) -> None:
+        self.plan = plan
+        self._handle = handle
+        self._triangles = handle.triangles
+        self.ridge_nodes = np.asarray(handle.ridge)
+        #: Shrunk, no snow.
+        self.state = self._state(handle.state, None)
+
+    def load(
+        self,
+        *,
+        snow_kpa: Any,
+        rain: Rain = "none",
+        rain_m: float | None = None,
+        permanent_factor: float = 1.0,
+    ) -> SurfaceState:
+        """Equilibrium under snow, and water if asked for.
+
+        Parameters
+        ----------
+        snow_kpa
+            Plan load, one for all or one a triangle [kPa], already multiplied by its factor. `snow_by_station` makes
+            the second from loads by station.
+        rain
+            "to the brim" fills every hollow to where it runs over.
+        rain_m
+            Instead: depth of rain or melted snow over the plan [m].
+        permanent_factor
+            On the weight of film and frame.
+
+        Raises
+        ------
+        InputError
+            film.surface.loads
+        StateError
+            film.surface.unusable, if the cover does not stand without snow
+        """
+        if not self.state.usable:
+            raise StateError("film.surface.unusable", f"the cover does not stand without snow: {self.state.message}")
+        kind = 2 if rain_m is not None else {"none": 0, "to the brim": 1}.get(rain, -1)
+        if kind < 0:
+            raise refuse("argument.word", "/rain", repr(rain), 'rain is "none" or "to the brim", or give rain_m')
+        snow = 1000 * numbers("snow_kpa", snow_kpa).ravel()
+        if snow.size not in (1, len(self._triangles)):
+            raise refuse("film.surface.loads", "/snow_kpa", snow.size, f"give 1 load or {len(self._triangles)}")
+        told = self._handle.load(snow, kind, float(rain_m or 0.0), float(permanent_factor))
+        return self._state(told, self.state)
+
+    def snow_by_station(self, *, x_m: Any, port_kpa: Any, starboard_kpa: Any) -> Floats:
+        """Loads by station and side as loads over triangles [kPa], straight between stations."""
+        x, port, starboard = (np.atleast_1d(numbers(n, v)) for n, v in
+                              (("x_m", x_m), ("port_kpa", port_kpa), ("starboard_kpa", starboard_kpa)))
+        return np.asarray(self._handle.snow_by_station(x, port, starboard))
+
+    def first_touches(self, *, snow_kpa: Any, most: float = 1.0) -> tuple[FirstTouch, ...]:
+        """With how much of a load the film first touches each obstacle, to 1 % of it. Some ten equilibria an obstacle."""
+        snow = 1000 * numbers("snow_kpa", snow_kpa).ravel()
+        if snow.size not in (1, len(self._triangles)):
+            raise refuse("film.surface.loads", "/snow_kpa", snow.size, f"give 1 load or {len(self._triangles)}")
+        return tuple(FirstTouch(*row) for row in self._handle.first_touches(snow, float(most)))
+
+    def _state(self, told: dict[str, Any], shrunk: SurfaceState | None) -> SurfaceState:
+        places = told["places"]
+        still = shrunk is None or len(places) != len(shrunk.places_m)
+        drop = np.zeros(len(places)) if still or shrunk is None else shrunk.places_m[:, 2] - places[:, 2]
+        return SurfaceState(
+            status=told["status"],
+            message=told["message"],
+            triangles=self._triangles,
+            places_m=places,
+            drop_m=drop,
+            first_n_per_m=told["first"],
+            second_n_per_m=told["second"],
+            stretch=tuple(_STRETCH[int(k)] for k in told["stretch"]),
+            slope_deg=np.degrees(told["slope"]),
+            water_depth_m=told["depth"] if len(told["depth"]) else np.zeros(len(places)),
+            water_m3=told["water"],
+            ponds=tuple(_pond(*row) for row in told["ponds"]),
+            obstacles=tuple(Obstacle(*row) for row in told["obstacles"]),
+            ridge_dips=tuple(told["dips"]),
+            members=tuple(told["members"]),
+            axial_n=told["axial"],
+            on_straps_n=told["on_straps"],
+            vertical_load_n=told["load"],
+            vertical_reaction_n=told["reaction"],
+            iterations=told["iterations"],
+            rounds=told["rounds"],
+        )
+
+
+def rig(
+    plan: PlanLike,
+    *,
+    film_tension_n_per_m: float,
+    spacing_m: float = 0.2,
+    rows: int = 12,
+    strap_stiffness: Literal["low", "high"] = "low",
+) -> Cover:
+    """Tensions the straps and shrinks the film until it pulls with the given tension in all directions.
+
+    Parameters
+    ----------
+    plan
+        A plan, a dictionary laid out like a plan file, or the path of one.
+    film_tension_n_per_m
+        After shrinking [N/m].
+    spacing_m
+        Of the columns of nodes along the ridge [m].
+    rows
+        Of triangles from ridge to rail.
+    strap_stiffness
+        Which bound of the plan.
+
+    Raises
+    ------
+    InputError
+        Of the plan; film.surface.range, film.surface.obstacle, film.mesh.rail, film.mesh.rows
+
+    Returns
+    -------
+    Cover
+        Look at ``cover.state.usable`` first.
+    """
+    if strap_stiffness not in ("low", "high"):
+        raise refuse("argument.word", "/strap_stiffness", repr(strap_stiffness), 'give "low" or "high"')
+    made = plan_of(plan)
+    handle = _core.Surface(
+        made._handle, float(film_tension_n_per_m), float(spacing_m), int(rows), strap_stiffness == "high"
+    )
+    return Cover(made, handle)
