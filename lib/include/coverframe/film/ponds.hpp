@@ -79,6 +79,9 @@ struct Rain {
 /// Edge of a pond seen from above: closed lines, but where the water reaches the border of the mesh they end there.
 [[nodiscard]] std::vector<std::vector<std::array<double, 2>>> outline_of(const TriangleMesh& mesh, const Pond& pond);
 
+/// Where a surface has a given height, seen from above: closed lines, but at the border of the mesh they end.
+[[nodiscard]] std::vector<std::vector<std::array<double, 2>>> contour_of(const TriangleMesh& mesh, double height);
+
 /// Water over one triangle whose surface stands at `level`.
 struct WetPart {
     double area = 0;                ///< seen from above [m2]

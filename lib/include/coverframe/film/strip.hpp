@@ -60,6 +60,13 @@ struct StripState {
 [[nodiscard]] double free_length_for_tension(double stiffness, double tension, const std::array<double, 3>& upper,
                                              const std::array<double, 3>& lower);
 
+/// Level span at which a strip a metre wide, without slope, is pulled to `limit` by a plan load: beyond it the film is
+/// overloaded. A load per area says nothing about film without its span.
+/// \param stiffness  E t/(1 - nu^2) [N/m]   \param pretension, limit  along the strip, 0 <= pretension < limit [N/m]
+/// \param load       [Pa]
+/// \throws InputError "film.strip" for numbers outside these
+[[nodiscard]] double span_at_limit(double stiffness, double pretension, double limit, double load);
+
 /// Water a strip would hold behind its lower edge, per metre of its width.
 struct Hollow {
     double from = 0;    ///< level distance from the upper end where the hollow begins [m]

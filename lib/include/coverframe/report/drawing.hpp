@@ -6,6 +6,7 @@
 #include <string>
 
 #include "coverframe/assess/assess.hpp"
+#include "coverframe/film/surface.hpp"
 
 namespace coverframe {
 
@@ -21,5 +22,11 @@ struct DrawingOptions {
 
 /// Across the boat, seen from astern, where the film comes closest to an obstacle, or sags most if there is none.
 [[nodiscard]] std::string section_view(const Assessment& assessment, const DrawingOptions& options = {});
+
+/// From above, with the film as a surface: contours of height, ponds with their litres, and what the film rests on.
+/// \param state  of `surface`, a cover of `plan`
+/// \throws StateError film.surface.unusable
+[[nodiscard]] std::string surface_view(const Plan& plan, const CoverSurface& surface, const SurfaceState& state,
+                                       const DrawingOptions& options = {});
 
 }  // namespace coverframe
