@@ -75,6 +75,9 @@ struct Kind {
     bool round = false;  ///< poles equally stiff both ways
     bool slack = true;   ///< loose guys and hinges, loads that lift uprights
     double load = 1;
+    bool feet = false;   ///< uprights stand on feet that give and have gaps, held level
+    bool rough = false;  ///< and are held level by friction instead
+    bool hung = false;   ///< straps carry weight and wind along their length
 };
 
 inline void add_pole(Example& e, Random& random, int from, int to, const Kind& kind, bool hinged) {
@@ -89,6 +92,28 @@ inline void add_pole(Example& e, Random& random, int from, int to, const Kind& k
         if (hinged && a == from) pole.spring_from = 0;
     }
     push(e, between, kind.load * Vector3d{0, random.between(-20, 20), random.between(-150, 30)});
+}
+
+inline void add_foot(Example& e, Random& random, int node, bool rough) {
+    e.frame.nodes[at(node)].held = {!rough, !rough, false, false, false, false};
+    Foot foot;
+    foot.node = node;
+    foot.stiffness = random.between(1e5, 3e6);
+    foot.gap = random.chance(0.5) ? 0 : random.between(0, 0.01);
+    if (rough) foot.friction = random.between(0.01, 0.3);
+    if (rough) foot.side_stiffness = random.between(1e5, 1e6);
+    e.frame.feet.push_back(foot);
+    e.loose.push_back(node);
+}
+
+/// Weight, and wind athwart, on every strap.
+inline void load_straps(Example& e, Random& random, const Kind& kind) {
+    e.loads.member_load.assign(3 * e.frame.members.size(), 0.0);
+    for (std::size_t m = 0; m < e.frame.members.size(); ++m) {
+        if (e.frame.members[m].kind != MemberKind::strap) continue;
+        e.loads.member_load[3 * m + 1] = kind.load * random.between(-20, 20);
+        e.loads.member_load[3 * m + 2] = kind.load * random.between(-120, 5);
+    }
 }
 
 /// One to three uprights with straps to both rails, a ridge of pole or strap from bow to stern over their tops.
@@ -113,6 +138,7 @@ inline Example support(Random& random, const Kind& kind) {
         if (end) break;
         const int foot = add_node(e, {x + random.between(-0.1, 0.1), random.between(-0.05, 0.05), 0}, true);
         add_member(e, MemberKind::upright, foot, top, random.between(2e6, 20e6), 0);
+        if (kind.feet) add_foot(e, random, foot, kind.rough);
         for (const double side : {-1.0, 1.0}) {
             const Vector3d rail{x + random.between(-0.3, 0.3), side * random.between(1.0, 1.5),
                                 random.between(0.3, 0.7)};
@@ -155,7 +181,9 @@ inline Example net(Random& random, const Kind& kind) {
 
 inline Example example(unsigned seed, const Kind& kind = {}) {
     Random random(seed);
-    return random.chance(0.2) ? net(random, kind) : support(random, kind);
+    Example e = random.chance(0.2) ? net(random, kind) : support(random, kind);
+    if (kind.hung) load_straps(e, random, kind);
+    return e;
 }
 
 }  // namespace coverframe::random_frames

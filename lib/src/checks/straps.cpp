@@ -29,6 +29,9 @@ struct Leg {
     double end = 0;         ///< at the upper end, with the film on it [N]
 };
 
+/// Greatest tension along a strap; 0 if it is slack [N].
+double greatest_pull(const MemberForces& forces) { return std::max({forces.axial_at(0), forces.axial_at(1), 0.0}); }
+
 // The strip of film that hangs on the strap's ridge end, on the side its other end lies on.
 double film_load(const CheckInput& input, const FrameMember& strap) {
     const Frame& frame = input.cover.layout.frame;
@@ -53,7 +56,7 @@ Leg leg_of(const CheckInput& input, int member) {
     leg.cosine = level / leg.chord;
     leg.sine = std::abs(b[2] - a[2]) / leg.chord;
     leg.initial = strap.axial_stiffness * (leg.chord - strap.free_length) / strap.free_length;
-    leg.frame = std::max(input.state.frame.members[at(member)].axial, 0.0);
+    leg.frame = greatest_pull(input.state.frame.members[at(member)]);
     leg.load = film_load(input, strap);
     leg.under_film = cable_tension(leg.initial, strap.axial_stiffness, leg.load * leg.cosine);
     leg.end = std::hypot(leg.under_film + 0.5 * leg.load * leg.sine, 0.5 * leg.load * leg.cosine);
@@ -113,7 +116,7 @@ const StrapKind& ridge_strap_kind(const Plan& plan, const FrameMember& member) {
 
 Finding ridge_finding(const CheckInput& input, const RidgeBay& bay) {
     const Frame& frame = input.cover.layout.frame;
-    const auto pull = [&](int m) { return std::max(input.state.frame.members[at(m)].axial, 0.0); };
+    const auto pull = [&](int m) { return greatest_pull(input.state.frame.members[at(m)]); };
     const int worst = *std::ranges::max_element(bay.members, {}, pull);
     const StrapKind& kind = ridge_strap_kind(input.plan, frame.members[at(worst)]);
     const std::string part = bay_part("ridge", bay);

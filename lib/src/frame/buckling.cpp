@@ -32,6 +32,14 @@ VectorXd displacement_of(const Solution& solution) {
     return Eigen::Map<const VectorXd>(solution.displacement.data(), static_cast<Index>(solution.displacement.size()));
 }
 
+/// With the feet as they stand in that state.
+Assembly assembly_at(const Frame& frame, const Solution& solution) {
+    require_state(frame, solution);
+    Assembly assembly(frame);
+    assembly.feet().take_pushes(displacement_of(solution));
+    return assembly;
+}
+
 MatrixXd tangent(const Assembly& assembly, const FrameLoads& loads, const VectorXd& u, bool geometric) {
     Assembly::State state;
     assembly.evaluate(u, loads, state, geometric);
@@ -46,7 +54,6 @@ struct Split {
 
 Split split_of(const Frame& frame, const Assembly& assembly, const FrameLoads& loads, const Solution& solution,
                const Solution* without_loads) {
-    require_state(frame, solution);
     kernel::require_loads(frame, assembly, loads);
     const VectorXd u = displacement_of(solution);
     Split split{tangent(assembly, loads, u, false), {}};
@@ -132,7 +139,7 @@ void judge(const Frame& frame, const Solution& solution, BucklingMode& mode) {
 
 Buckling buckling(const Frame& frame, const FrameLoads& loads, const Solution& solution,
                   const BucklingOptions& options) {
-    const Assembly assembly(frame);
+    const Assembly assembly = assembly_at(frame, solution);
     const Split split = split_of(frame, assembly, loads, solution, options.without_loads);
     if (split.fixed.rows() == 0) return {{}, "no part of the frame can move"};
     if (Eigen::LLT<MatrixXd>(split.fixed).info() != Eigen::Success) {
@@ -158,7 +165,7 @@ Buckling buckling(const Frame& frame, const FrameLoads& loads, const Solution& s
 
 int factors_below(const Frame& frame, const FrameLoads& loads, const Solution& solution, double factor,
                   const Solution* without_loads) {
-    const Assembly assembly(frame);
+    const Assembly assembly = assembly_at(frame, solution);
     const Split split = split_of(frame, assembly, loads, solution, without_loads);
     const MatrixXd K = split.fixed + factor * split.scaled;
     const Eigen::LDLT<MatrixXd> ldlt(K);
@@ -175,9 +182,17 @@ std::vector<UprightStability> upright_stability(const Frame& frame, const FrameL
                              frame.nodes[static_cast<std::size_t>(member.from)].at[2];
         const LateralHold hold =
             lateral_hold(frame, loads, solution, upwards ? member.to : member.from, static_cast<int>(m));
+        // On a foot that gives sideways both ends move: their springs act one behind the other.
+        const int foot = upwards ? member.from : member.to;
+        const std::array<bool, 6>& held = frame.nodes[static_cast<std::size_t>(foot)].held;
+        double stiffness = hold.stiffness;
+        if (!held[0] || !held[1]) {
+            const double below = lateral_hold(frame, loads, solution, foot, static_cast<int>(m)).stiffness;
+            stiffness = stiffness > 0 && below > 0 ? 1 / (1 / stiffness + 1 / below) : 0;
+        }
         UprightStability one{.name = member.name,
                              .push = -solution.members[m].axial,
-                             .critical = hold.stiffness * drawn_length(frame, member),
+                             .critical = stiffness * drawn_length(frame, member),
                              .used = 0};
         one.used = one.critical > 0 ? one.push / one.critical : std::numeric_limits<double>::infinity();
         all.push_back(std::move(one));

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <set>
 #include <utility>
 
@@ -106,6 +107,39 @@ void check_springs(const Frame& frame, std::vector<Problem>& problems) {
     }
 }
 
+/// Names the number of a foot that makes no sense; empty if all do.
+std::string bad_number_of(const Foot& foot) {
+    const auto within = [](double value, double most) { return std::isfinite(value) && value >= 0 && value <= most; };
+    constexpr double any = std::numeric_limits<double>::max();
+    if (!within(foot.stiffness, any) || foot.stiffness == 0) return "stiffness must be a finite number over zero";
+    if (!within(foot.gap, any)) return "gap must be a finite number, not under zero";
+    if (!within(foot.friction, 2)) return "friction must lie between 0 and 2";
+    if (!within(foot.side_stiffness, any)) return "sideways stiffness must be a finite number, not under zero";
+    if (foot.friction > 0 && foot.side_stiffness == 0) return "sideways stiffness must be over zero with friction";
+    return "";
+}
+
+void check_feet(const Frame& frame, std::vector<Problem>& problems) {
+    for (std::size_t f = 0; f < frame.feet.size(); ++f) {
+        const Foot& foot = frame.feet[f];
+        const std::string where = index_path("feet", f);
+        if (foot.node < 0 || foot.node >= static_cast<int>(frame.nodes.size())) {
+            problems.push_back(
+                {"frame.foot.node", where, std::to_string(foot.node), "a foot stands at a node that does not exist"});
+            continue;
+        }
+        const FrameNode& node = frame.nodes[static_cast<std::size_t>(foot.node)];
+        if (node.held[2]) {
+            problems.push_back(
+                {"frame.foot.held", where, node.name,
+                 "the boat holds node " + node.name + " up already; do not hold uz where a foot stands"});
+        }
+        if (const std::string bad = bad_number_of(foot); !bad.empty()) {
+            problems.push_back({"frame.foot.number", where, node.name, "foot at node " + node.name + ": " + bad});
+        }
+    }
+}
+
 }  // namespace
 
 double drawn_length(const Frame& frame, const FrameMember& member) {
@@ -126,6 +160,7 @@ void require_sound(const Frame& frame) {
     check_nodes(frame, problems);
     check_members(frame, problems);
     check_springs(frame, problems);
+    check_feet(frame, problems);
     if (!problems.empty()) throw InputError(std::move(problems));
 }
 

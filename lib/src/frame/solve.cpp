@@ -43,8 +43,13 @@ LateralHold lateral_hold(const Frame& frame, const FrameLoads& loads, const Solu
     kernel::Assembly assembly(frame, without);
     kernel::require_loads(frame, assembly, loads);
     assembly.hold(6 * node + 2);
+    if (without >= 0) {  // the member holds its ends apart
+        assembly.hold(6 * frame.members.at(static_cast<std::size_t>(without)).from + 2);
+        assembly.hold(6 * frame.members.at(static_cast<std::size_t>(without)).to + 2);
+    }
     const Eigen::VectorXd u = Eigen::Map<const Eigen::VectorXd>(
         solution.displacement.data(), static_cast<Eigen::Index>(solution.displacement.size()));
+    assembly.feet().take_pushes(u);
     kernel::Assembly::State state;
     assembly.evaluate(u, loads, state);
     Eigen::VectorXd scale;

@@ -8,7 +8,8 @@
 //   pole     a straight beam: pushes, pulls, bends about both axes, twists. Shear flexibility included. An end may sit
 //            on a turning spring (a splice); a spring of 0 is a hinge, which carries no bending moment.
 //   upright  a straight strut, pinned at both ends, that pushes only; it lifts off when its ends move apart.
-//   strap    a straight tie between two nodes that pulls only; slack when its ends come closer than its free length.
+//   strap    a tie between two nodes that pulls only, straight, slack when its ends come closer than its free length;
+//            with a load along its length it hangs between them (solve.hpp).
 //   bar      straight and pinned at both ends; pulls and pushes.
 //
 // Arms. A member's end may lie off its node, at the end of a rigid arm a that turns with the node: the end is at
@@ -38,9 +39,9 @@
 //   * A couple, as a load or as the reaction of a rotation that is held, is the one along the rotation vector, which is
 //     the couple about the axis itself while the node turns little or about that axis alone.
 //   * A pole is free of stress in its drawn shape but for L0 and temperature, which is the same all through a member.
-//   * Loads keep their direction. A strap carries loads at its nodes only.
+//   * Loads keep their direction.
 //   * No friction: a strap is one tie on each side of an upright's top and does not slip over it.
-//   * Feet and held nodes do not give.
+//   * Held nodes do not give. Feet do, push only and slip (feet.hpp).
 //
 // Sources: McGuire, Gallagher and Ziemian, Matrix Structural Analysis (beam stiffness, from memory); Crisfield, A
 // consistent co-rotational formulation for non-linear three-dimensional beam elements, 1990 (from memory; the turns
@@ -99,10 +100,20 @@ struct NodeSpring {
     std::array<double, 6> stiffness{};  ///< along x y z [N/m], about x y z [N m/rad]; none under 0
 };
 
+/// Where a node stands on the boat without being tied to it (feet.hpp).
+struct Foot {
+    int node = 0;
+    double stiffness = 0;       ///< of the pad or sole, upwards [N/m]
+    double gap = 0;             ///< how far the node sinks before it bears, not negative [m]
+    double friction = 0;        ///< mu, 0 to 2 [-]
+    double side_stiffness = 0;  ///< of the pad or sole, level, until the foot slips; over 0 with friction [N/m]
+};
+
 struct Frame {
     std::vector<FrameNode> nodes;
     std::vector<FrameMember> members;
     std::vector<NodeSpring> springs;
+    std::vector<Foot> feet;
 };
 
 /// Distance between the drawn places of a member's ends, at the ends of its arms [m].

@@ -10,6 +10,9 @@
 // Energy of the loads, u and t the displacement and rotation vector of a node, L the drawn length of a member:
 //   force, couple   -f.u, -m.t
 //   member load     q per drawn length, in a direction that stays, evenly spread. Upright, bar: -q L.(u_from + u_to)/2.
+//                   Strap: likewise, evenly over its free length, and with it the strap hangs as an elastic catenary
+//                   instead of being straight; it is then never slack. With its load going to 0 it becomes the straight
+//                   strap without a step (kernel/catenary.hpp).
 //                   Pole: also -q L.(mean bow), the bow that of the beam whose ends the nodes turn. With A_1 and B_1 the
 //                   member's axis as turned by `from` and `to` and rigid ends it is L/12 (A_1 - B_1), whatever the shear
 //                   stiffness; on hinges and springs see kernel/member_load.hpp. In first order that is exact: moments,
@@ -65,7 +68,8 @@ struct SolveOptions {
 };
 
 /// Forces in one member. Moments and shears in the member's own axes (BendingStiffness). Under a member load axial force
-/// and shear vary evenly along the member, and moments as a parabola.
+/// and shear vary evenly along the member, and moments as a parabola. Of a strap that carries a load along its length
+/// axial_at(0) and axial_at(1) are the tensions at its ends; the greater one is the greatest along it.
 struct MemberForces {
     double axial = 0;                 ///< tension positive, mean of both ends [N]
     double moment_vertical_from = 0;  ///< bending in the vertical plane at `from`, sagging positive [N m]
@@ -76,7 +80,11 @@ struct MemberForces {
     double shear_level = 0;           ///< likewise [N]
     double twist = 0;                 ///< [N m]
     bool active = true;               ///< false: slack strap or lifted upright
-    std::array<double, 3> load{};     ///< the whole member load along the member's axes 1, 2, 3 [N]
+    std::array<double, 3> load{};     ///< the whole member load along the member's axes 1, 2, 3 [N]; of a strap only by
+                                      ///< how much the tension is less at `to`
+    double least = 0;                 ///< of a loaded strap, the least tension along it [N]
+    double sag = 0;                   ///< of a loaded strap, greatest distance from the line between its ends, square to
+                                      ///< it; with both ends in one place how far it hangs from there [m]
 
     /// At a share of the length from `from`, 0 to 1 [N].
     [[nodiscard]] constexpr double axial_at(double share) const { return axial + (0.5 - share) * load[0]; }
@@ -96,13 +104,27 @@ struct MemberForces {
     }
 };
 
+/// What one foot does (feet.hpp).
+struct FootForces {
+    double push = 0;               ///< on the node, upwards [N]
+    std::array<double, 2> side{};  ///< on the node, along x and y [N]
+    double slip = 0;               ///< how far it has slipped [m]; 0 while it holds or is lifted
+    bool carries = false;          ///< false: lifted
+
+    [[nodiscard]] bool slips() const { return slip > 0; }
+};
+
 struct Solution {
     SolveStatus status = SolveStatus::not_run;
     std::string message = "not run";
     std::vector<double> displacement;   ///< n_nodes by 6, row after row: ux uy uz [m], rotation vector [rad]
     std::vector<MemberForces> members;  ///< one a member
     std::vector<double> reaction;       ///< n_nodes by 6, force [N] and moment [N m] of the boat on directions that are
-                                        ///< held or have a NodeSpring
+                                        ///< held or have a NodeSpring, and through feet
+    std::vector<FootForces> feet;       ///< one a foot
+    /// Nodes that hang loose: only the ends of slack straps meet there, or of a lifted upright on a lifted foot, and no
+    /// force acts. They make no mechanism; their place is one of many.
+    std::vector<int> loose;
     double unbalanced = 0;              ///< largest force left out of balance at a free direction [N]
     double energy = 0;                  ///< potential energy [N m]
     int iterations = 0;
@@ -113,8 +135,8 @@ struct Solution {
 /// Equilibrium of `frame` under `loads`.
 /// \param start  displacements to begin from, n_nodes by 6; empty: from the drawn places
 /// \throws InputError for a frame that is not sound (frame.hpp), for loads of the wrong size or not finite
-///   (frame.loads.size, frame.loads.finite), a couple on a node without a rotation (frame.loads.couple), a load on a
-///   strap (frame.loads.member_load) or a settlement where nothing is held (frame.loads.settlement)
+///   (frame.loads.size, frame.loads.finite), a couple on a node without a rotation (frame.loads.couple) or a settlement
+///   where nothing is held (frame.loads.settlement)
 /// \throws StateError frame.pole.folded for a start in which a pole's end points against the line between its nodes
 [[nodiscard]] Solution solve(const Frame& frame, const FrameLoads& loads, const SolveOptions& options = {},
                              const std::vector<double>& start = {});

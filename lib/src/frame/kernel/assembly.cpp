@@ -44,7 +44,7 @@ Eigen::Matrix3d member_axes(const Eigen::Vector3d& from, const Eigen::Vector3d& 
     return axes;
 }
 
-Assembly::Assembly(const Frame& frame, int left_out) : frame_(frame), left_out_(left_out) {
+Assembly::Assembly(const Frame& frame, int left_out) : frame_(frame), left_out_(left_out), feet_(frame) {
     const std::size_t count = frame.nodes.size();
     free_.assign(6 * count, false);
     for (std::size_t n = 0; n < count; ++n) {
@@ -190,7 +190,20 @@ Assembly::Axial Assembly::axial(std::size_t m, const Eigen::VectorXd& u, const F
     if (member.kind == MemberKind::strap) a.active = stretch >= 0;
     if (member.kind == MemberKind::upright) a.active = stretch <= 0;
     a.force = a.active ? member.axial_stiffness / member.free_length * stretch : 0;
+    a.stretch = stretch;
     return a;
+}
+
+/// A strap that carries a load along its length; nothing for other members.
+std::optional<Catenary> Assembly::hung_strap(std::size_t m, const Axial& a, const FrameLoads& loads) const {
+    const FrameMember& member = frame_.members[m];
+    if (loads.member_load.empty() || member.kind != MemberKind::strap) return std::nullopt;
+    const Vector3d load = parts_[m].drawn_length * Vector3d(loads.member_load.data() + 3 * m);
+    if (load.isZero(0)) return std::nullopt;
+    // Warm, it is that much longer and as stiff as it was.
+    const double longer = 1 + warmth_of(member, m, loads);
+    const double free = longer * member.free_length;
+    return catenary(a.length * a.direction, a.stretch, longer * member.axial_stiffness, free, load / free);
 }
 
 void Assembly::add_pole(std::size_t m, const Eigen::VectorXd& u, const FrameLoads& loads, State& state,
@@ -235,18 +248,26 @@ void Assembly::add_axial(std::size_t m, const Eigen::VectorXd& u, const FrameLoa
         state.energy -= half.dot(d.segment<3>(0) + d.segment<3>(6));
         state.largest_force = std::max(state.largest_force, 2 * half.norm());
     }
-    const Vector3d pull = a.force * a.direction;
+    Vector3d pull = a.force * a.direction;
     Eigen::Matrix3d k = Eigen::Matrix3d::Zero();
-    if (a.active) {
+    if (const std::optional<Catenary> hung = hung_strap(m, a, loads)) {
+        pull = hung->middle;
+        k = hung->tangent;
+        if (!geometric) k -= hung->turning * (Eigen::Matrix3d::Identity() - a.direction * a.direction.transpose());
+        state.energy += hung->energy;
+        state.largest_force = std::max({state.largest_force, hung->tension_from, hung->tension_to});
+    } else if (a.active) {
         state.energy += 0.5 * a.force * a.force * member.free_length / member.axial_stiffness;
         state.largest_force = std::max(state.largest_force, std::abs(a.force));
-        const double reach =
-            std::max(u.segment<3>(part.from).cwiseAbs().maxCoeff(), u.segment<3>(part.to).cwiseAbs().maxCoeff());
-        state.rounding = std::max(state.rounding, member.axial_stiffness / member.free_length * reach * 1e-15);
         k = member.axial_stiffness / member.free_length * a.direction * a.direction.transpose();
         if (geometric && a.length > 0) {
             k += a.force / a.length * (Eigen::Matrix3d::Identity() - a.direction * a.direction.transpose());
         }
+    }
+    if (a.active) {
+        const double reach =
+            std::max(u.segment<3>(part.from).cwiseAbs().maxCoeff(), u.segment<3>(part.to).cwiseAbs().maxCoeff());
+        state.rounding = std::max(state.rounding, member.axial_stiffness / member.free_length * reach * 1e-15);
     }
     if (part.arms) {
         Vector12 gradient = Vector12::Zero();
@@ -261,7 +282,7 @@ void Assembly::add_axial(std::size_t m, const Eigen::VectorXd& u, const FrameLoa
     state.gradient.segment<3>(part.to) += pull - half;
     state.gradient.segment<3>(part.from) -= pull + half;
     // A slack strap or a lifted upright adds no stiffness; its place in the band stays.
-    if (!a.active) return;
+    if (k.isZero(0)) return;
     Eigen::Matrix<double, 6, 6> block;
     block << k, -k, -k, k;
     add_block(block, part.places, state.K);
@@ -318,12 +339,30 @@ void Assembly::add_loads(const Eigen::VectorXd& u, const FrameLoads& loads, Stat
         state.energy += 0.5 * moved.dot(back) - force0.dot(moved);
         state.gradient.segment<3>(first) -= force;
         state.largest_force = std::max(state.largest_force, force.norm());
-        for (int i = 0; i < 3; ++i) {
-            for (int j = 0; j <= i; ++j) {
-                const int row = number_[index(first + i)];
-                const int column = number_[index(first + j)];
-                if (row >= 0 && column >= 0) state.K(band_.at(row, column)) += k(i, j);
-            }
+        add_stiffness(spring.node, k, state);
+    }
+}
+
+void Assembly::add_feet(const Eigen::VectorXd& u, State& state) const {
+    for (std::size_t f = 0; f < frame_.feet.size(); ++f) {
+        const int node = frame_.feet[f].node;
+        const FootState own = feet_.state(f, u);
+        state.energy += own.energy;
+        state.gradient.segment<3>(6 * node) -= own.force;
+        state.largest_force = std::max(state.largest_force, own.force.norm());
+        const double reach = u.segment<3>(6 * node).cwiseAbs().maxCoeff();
+        state.rounding = std::max(state.rounding, own.tangent.diagonal().maxCoeff() * reach * 1e-15);
+        add_stiffness(node, own.tangent, state);
+    }
+}
+
+/// Adds a stiffness of one node's place.
+void Assembly::add_stiffness(int node, const Eigen::Matrix3d& k, State& state) const {
+    for (int i = 0; i < 3; ++i) {
+        for (int j = 0; j <= i; ++j) {
+            const int row = number_[index(6 * node + i)];
+            const int column = number_[index(6 * node + j)];
+            if (row >= 0 && column >= 0) state.K(band_.at(row, column)) += k(i, j);
         }
     }
 }
@@ -337,6 +376,7 @@ void Assembly::evaluate(const Eigen::VectorXd& u, const FrameLoads& loads, State
     add_members(u, loads, state, geometric);
     add_node_springs(u, state);
     add_loads(u, loads, state);
+    add_feet(u, state);
 }
 
 MemberForces Assembly::forces(std::size_t m, const Eigen::VectorXd& u, const FrameLoads& loads) const {
@@ -349,6 +389,13 @@ MemberForces Assembly::forces(std::size_t m, const Eigen::VectorXd& u, const Fra
         f.axial = a.force;
         f.active = a.active;
         f.load[0] = part.drawn_length * q.dot(a.direction);
+        if (const std::optional<Catenary> hung = hung_strap(m, a, loads)) {
+            f.axial = 0.5 * (hung->tension_from + hung->tension_to);
+            f.load[0] = hung->tension_from - hung->tension_to;
+            f.least = hung->least;
+            f.sag = hung->sag;
+            f.active = true;
+        }
         return f;
     }
     const FrameMember& member = frame_.members[m];

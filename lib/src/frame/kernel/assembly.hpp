@@ -17,6 +17,8 @@
 #include "coverframe/frame/solve.hpp"
 #include "frame/kernel/arm.hpp"
 #include "frame/kernel/banded.hpp"
+#include "frame/kernel/catenary.hpp"
+#include "frame/kernel/feet.hpp"
 #include "frame/kernel/member_load.hpp"
 #include "frame/kernel/pole.hpp"
 
@@ -43,6 +45,10 @@ public:
 
     /// Holds a further direction.
     void hold(int full);
+
+    /// The feet, whose greatest sideways forces stay what they were set to.
+    [[nodiscard]] Feet& feet() { return feet_; }
+    [[nodiscard]] const Feet& feet() const { return feet_; }
 
     struct State {
         Eigen::VectorXd gradient;  ///< full size: dPi/du; minus the unbalanced force, and the reaction where held
@@ -86,8 +92,11 @@ private:
         double length = 0;
         double force = 0;
         bool active = true;
+        double stretch = 0;  ///< beyond the free length, warm as it is
     };
     [[nodiscard]] Axial axial(std::size_t member, const Eigen::VectorXd& u, const FrameLoads& loads) const;
+    [[nodiscard]] std::optional<Catenary> hung_strap(std::size_t member, const Axial& axial,
+                                                     const FrameLoads& loads) const;
     [[nodiscard]] static Vector12 nodes(const Part& part, const Eigen::VectorXd& u);
     [[nodiscard]] static Vector12 ends(const Part& part, const Eigen::VectorXd& u);
     [[nodiscard]] std::vector<int> directions(std::size_t member) const;
@@ -105,6 +114,8 @@ private:
     void add_members(const Eigen::VectorXd& u, const FrameLoads& loads, State& state, bool geometric) const;
     void add_node_springs(const Eigen::VectorXd& u, State& state) const;
     void add_loads(const Eigen::VectorXd& u, const FrameLoads& loads, State& state) const;
+    void add_feet(const Eigen::VectorXd& u, State& state) const;
+    void add_stiffness(int node, const Eigen::Matrix3d& k, State& state) const;
 
     const Frame& frame_;
     int left_out_;
@@ -112,6 +123,7 @@ private:
     std::vector<int> number_;  ///< full size
     std::vector<int> full_;    ///< one an unknown
     std::vector<Part> parts_;  ///< one a member
+    Feet feet_;
     Band band_;
 };
 

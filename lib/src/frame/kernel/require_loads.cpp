@@ -51,22 +51,13 @@ void require_couples(const Frame& frame, const Assembly& assembly, const FrameLo
     }
 }
 
-void require_member_loads(const Frame& frame, const FrameLoads& loads) {
-    for (std::size_t i = 0; i < loads.member_load.size(); ++i) {
-        const FrameMember& member = frame.members[i / 3];
-        if (loads.member_load[i] == 0 || member.kind != MemberKind::strap) continue;
-        throw InputError("frame.loads.member_load", path("member_load", i), member.name,
-                         "strap " + member.name + " carries loads at its nodes only; cut it and load those");
-    }
-}
-
 void require_settlements(const Frame& frame, const FrameLoads& loads) {
     for (std::size_t i = 0; i < loads.settlement.size(); ++i) {
         const FrameNode& node = frame.nodes[i / 6];
         if (loads.settlement[i] == 0 || node.held[i % 6]) continue;
-        throw InputError("frame.loads.settlement", path("settlement", i), node.name,
-                         "node " + node.name + " is not held in " + directions[i % 6] +
-                             ", so no displacement can be given there");
+        throw InputError(
+            "frame.loads.settlement", path("settlement", i), node.name,
+            "node " + node.name + " is not held in " + directions[i % 6] + ", so no displacement can be given there");
     }
 }
 
@@ -82,7 +73,6 @@ void require_loads(const Frame& frame, const Assembly& assembly, const FrameLoad
     require_list(loads.settlement, "settlement", 6 * nodes, "6 numbers a node");
     require_springs(frame, loads);
     require_couples(frame, assembly, loads);
-    require_member_loads(frame, loads);
     require_settlements(frame, loads);
 }
 

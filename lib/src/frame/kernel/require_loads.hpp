@@ -6,7 +6,7 @@
 
 namespace coverframe::kernel {
 
-/// \throws InputError frame.loads.size, frame.loads.finite, frame.loads.couple, frame.loads.member_load,
+/// \throws InputError frame.loads.size, frame.loads.finite, frame.loads.couple,
 ///   frame.loads.settlement (frame/solve.hpp)
 void require_loads(const Frame& frame, const Assembly& assembly, const FrameLoads& loads);
 

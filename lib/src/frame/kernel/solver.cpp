@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "coverframe/base/error.hpp"
+#include "frame/kernel/loose.hpp"
 #include "frame/kernel/require_loads.hpp"
 
 namespace coverframe::kernel {
@@ -53,18 +54,35 @@ std::string place_text(const Frame& frame, const Assembly& assembly, const Vecto
     size.maxCoeff(&worst);
     const std::string& name = frame.nodes[static_cast<std::size_t>(worst / 6)].name;
     const int direction = static_cast<int>(worst % 6);
+    const bool slides = direction < 2 && std::ranges::any_of(frame.feet, [&](const Foot& foot) {
+                            return foot.node == static_cast<int>(worst / 6);
+                        });
+    if (slides) return "the foot at node \"" + name + "\" can slide " + direction_name(direction);
     return direction < 3 ? "node \"" + name + "\" can move " + direction_name(direction)
                          : "node \"" + name + "\" can turn " + direction_name(direction);
+}
+
+/// Holds nodes that hang loose, which nothing else does and nothing needs to.
+void hold_loose(const Assembly& assembly, const std::vector<int>& loose, VectorXd& K) {
+    const double firm = std::max(K.size() > 0 ? K.maxCoeff() : 0, 1.0);
+    for (const int node : loose) {
+        for (int full = 6 * node; full < 6 * node + 3; ++full) {
+            const int unknown = assembly.unknown_at(full);
+            if (unknown >= 0) K(assembly.band().diagonal(unknown)) += firm;
+        }
+    }
 }
 
 /// Why a walk ended in a state whose tangent is not positive definite: a part is free to move, or compression pushes it
 /// over.
 void diagnose(const Frame& frame, const Assembly& assembly, const VectorXd& u, const FrameLoads& loads,
-              Solution& solution) {
+              const std::vector<int>& loose, Solution& solution) {
     Assembly::State whole;
     Assembly::State elastic;
     assembly.evaluate(u, loads, whole);
     assembly.evaluate(u, loads, elastic, false);
+    hold_loose(assembly, loose, whole.K);
+    hold_loose(assembly, loose, elastic.K);
     VectorXd root;
     scale_of(assembly.band(), whole.K, root);
     root = root.cwiseSqrt();
@@ -156,7 +174,8 @@ Solver::Solver(const Frame& frame)
       size_(frame_size(frame)),
       full_(VectorXd::Zero(static_cast<Index>(6 * frame.nodes.size()))) {}
 
-bool Solver::positive_definite(const Assembly::State& state) {
+bool Solver::positive_definite(Assembly::State& state) {
+    hold_loose(assembly_, loose_, state.K);
     scale_of(assembly_.band(), state.K, scale_);
     return factorise_positive(factor_, state.K, scale_, 0);
 }
@@ -233,6 +252,29 @@ Solver::Walk Solver::walk(const FrameLoads& loads, const SolveOptions& options) 
     return w;
 }
 
+/// Walks, and walks again with the pushes found, until what the feet can take sideways has settled (frame/feet.hpp).
+Solver::Walk Solver::settle(const FrameLoads& loads, const SolveOptions& options) {
+    constexpr int most_rounds = 200;
+    Feet& feet = assembly_.feet();
+    feet.hold_all();
+    Walk w = walk(loads, options);
+    if (!feet.rough()) return w;
+    for (int round = 0; w.balanced; ++round) {
+        const Feet::Change change = feet.take_pushes(u_);
+        if (change.largest <= std::max(options.force_tolerance * state_.largest_force, state_.rounding)) return w;
+        if (round == most_rounds) {
+            const std::string& name = frame_.nodes[static_cast<std::size_t>(change.node)].name;
+            w.balanced = false;
+            w.reason = "what the foot at node \"" + name + "\" carries and what it holds sideways do not settle";
+            return w;
+        }
+        const int before = w.iterations;
+        w = walk(loads, options);
+        w.iterations += before;
+    }
+    return w;
+}
+
 void Solver::fill(const FrameLoads& loads, Solution& solution) const {
     solution.displacement.assign(u_.data(), u_.data() + u_.size());
     solution.members.reserve(frame_.members.size());
@@ -249,12 +291,23 @@ void Solver::fill(const FrameLoads& loads, Solution& solution) const {
         const Vector6 force = Assembly::spring_force(spring, u_);
         for (int d = 0; d < 6; ++d) solution.reaction[static_cast<std::size_t>(6 * spring.node + d)] += force(d);
     }
+    for (std::size_t f = 0; f < frame_.feet.size(); ++f) {
+        const auto node = static_cast<std::size_t>(frame_.feet[f].node);
+        const FootForces forces = assembly_.feet().forces(f, u_);
+        solution.feet.push_back(forces);
+        solution.reaction[6 * node] += forces.side[0];
+        solution.reaction[6 * node + 1] += forces.side[1];
+        solution.reaction[6 * node + 2] += forces.push;
+    }
     solution.energy = state_.energy;
 }
 
 /// Whether anybody can build the state that the walk ended in, and if not, why.
 void Solver::judge(const Walk& w, const FrameLoads& loads, const SolveOptions& options, const VectorXd& begin,
                    Solution& solution) {
+    loose_ =
+        loose_nodes(frame_, loads, solution, std::max(options.force_tolerance * state_.largest_force, state_.rounding));
+    solution.loose = loose_;
     const Furthest turn = largest_turn(frame_, assembly_, u_);
     const bool beyond = w.balanced && turn.angle > options.rotation_limit;
     // A pole that was free from the start may have swung down and hang there, which is an equilibrium too.
@@ -263,7 +316,7 @@ void Solver::judge(const Walk& w, const FrameLoads& loads, const SolveOptions& o
     if (!stable || (fallen && !positive_definite_at(begin, loads))) {
         // A part that is free from the start is looked at there: by the end it has fallen, and leans on something.
         const bool stable_at_start = !stable && positive_definite_at(begin, loads);
-        diagnose(frame_, assembly_, stable_at_start ? u_ : begin, loads, solution);
+        diagnose(frame_, assembly_, stable_at_start ? u_ : begin, loads, loose_, solution);
     } else if (!w.balanced) {
         solution.status = SolveStatus::iteration_limit;
         solution.message = w.reason;
@@ -291,7 +344,7 @@ Solution Solver::solve(const FrameLoads& loads, const SolveOptions& options, con
         }
     }
     const VectorXd begin = u_;
-    const Walk w = walk(loads, options);
+    const Walk w = settle(loads, options);
     Solution solution;
     solution.iterations = w.iterations;
     solution.unbalanced = w.unbalanced;

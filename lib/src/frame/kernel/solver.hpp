@@ -14,7 +14,8 @@ public:
     explicit Solver(const Frame& frame);
 
     /// \throws InputError as coverframe::solve
-    [[nodiscard]] Solution solve(const FrameLoads& loads, const SolveOptions& options, const std::vector<double>& start);
+    [[nodiscard]] Solution solve(const FrameLoads& loads, const SolveOptions& options,
+                                 const std::vector<double>& start);
 
 private:
     struct Walk {
@@ -24,9 +25,10 @@ private:
         std::string reason;
     };
     [[nodiscard]] Walk walk(const FrameLoads& loads, const SolveOptions& options);
+    [[nodiscard]] Walk settle(const FrameLoads& loads, const SolveOptions& options);
     [[nodiscard]] bool find_step();
     [[nodiscard]] bool take_step(const FrameLoads& loads);
-    [[nodiscard]] bool positive_definite(const Assembly::State& state);
+    [[nodiscard]] bool positive_definite(Assembly::State& state);
     [[nodiscard]] bool positive_definite_at(const Eigen::VectorXd& u, const FrameLoads& loads);
     void fill(const FrameLoads& loads, Solution& solution) const;
     void judge(const Walk& w, const FrameLoads& loads, const SolveOptions& options, const Eigen::VectorXd& begin,
@@ -35,11 +37,12 @@ private:
     const Frame& frame_;
     Assembly assembly_;
     BandedLDLT factor_;
-    double size_ = 0;        ///< of the frame, from corner to corner [m]
-    Eigen::VectorXd u_;      ///< displacements now, full size
-    Assembly::State state_;  ///< at u_
-    Eigen::VectorXd tried_;  ///< displacements that the line search looks at
-    Assembly::State trial_;  ///< at tried_
+    double size_ = 0;         ///< of the frame, from corner to corner [m]
+    std::vector<int> loose_;  ///< nodes that hang loose where the walk ended
+    Eigen::VectorXd u_;       ///< displacements now, full size
+    Assembly::State state_;   ///< at u_
+    Eigen::VectorXd tried_;   ///< displacements that the line search looks at
+    Assembly::State trial_;   ///< at tried_
     Eigen::VectorXd gradient_;
     Eigen::VectorXd step_;
     Eigen::VectorXd full_;  ///< step_, full size
