@@ -378,9 +378,28 @@ TEST_CASE("en1995_1_1: interactions refuse a bad stress, strength or slenderness
     }
 }
 
+TEST_CASE("en1995_1_1 5.4.4: out of plumb and bow") {
+    // phi and e of 5.4.4(2), from memory.
+    CHECK(close(in_rad(out_of_plumb_5_4_4(2.0_m)), 0.005, 1e-15));
+    CHECK(close(in_rad(out_of_plumb_5_4_4(5.0_m)), 0.005, 1e-15));
+    CHECK(close(in_rad(out_of_plumb_5_4_4(from_m(5.0 * (1 + 1e-12)))), 0.005, 1e-11));
+    CHECK(close(in_rad(out_of_plumb_5_4_4(20.0_m)), 0.0025, 1e-15));
+    CHECK(close(in_m(bow_5_4_4(1.8_m)), 0.0045, 1e-15));
+    CHECK(close(in_rad(out_of_plumb_5_4_4(from_ft(30.0))), 0.005 * std::sqrt(5.0 / 9.144), 1e-12));
+    double before = 1;
+    for (double h = 0.5; h < 30; h += 0.5) {
+        CHECK(in_rad(out_of_plumb_5_4_4(from_m(h))) <= before);
+        before = in_rad(out_of_plumb_5_4_4(from_m(h)));
+    }
+    for (const double bad : {0.0, -1.0, not_finite[0], not_finite[1], not_finite[2]}) {
+        CHECK(code_of([&] { return out_of_plumb_5_4_4(from_m(bad)); }) == "en1995_1_1.height.range");
+        CHECK(code_of([&] { return bow_5_4_4(from_m(bad)); }) == "en1995_1_1.length.range");
+    }
+}
+
 TEST_CASE("en1995_1_1: clauses name this edition") {
-    for (const Clause& clause : {clause_2_4_1, clause_3_1_3, clause_3_2, clause_6_1_5, clause_6_1_7, clause_6_2_3,
-                                 clause_6_3_2, clause_6_3_3}) {
+    for (const Clause& clause : {clause_2_4_1, clause_3_1_3, clause_3_2, clause_5_4_4, clause_6_1_5, clause_6_1_7,
+                                 clause_6_2_3, clause_6_3_2, clause_6_3_3}) {
         CHECK(clause.document == "EN 1995-1-1:2004");
     }
     CHECK(clause_6_3_3.number == "6.3.3");

@@ -156,4 +156,9 @@ Length effective_contact_6_1_5(Length contact, Length beyond_one, Length beyond_
     return from_m(l + std::min(most, one) + std::min(most, two));
 }
 
+Angle out_of_plumb_5_4_4(Length height) {
+    const double h = length(height, {"en1995_1_1.height.range", "height", "m"});
+    return from_rad(h <= 5.0 ? 0.005 : 0.005 * std::sqrt(5.0 / h));
+}
+
 }  // namespace coverframe::en1995_1_1

@@ -18,6 +18,7 @@ namespace coverframe::en1995_1_1 {
 inline const Clause clause_2_4_1{"EN 1995-1-1:2004", "2.4.1"};
 inline const Clause clause_3_1_3{"EN 1995-1-1:2004", "3.1.3"};
 inline const Clause clause_3_2{"EN 1995-1-1:2004", "3.2"};
+inline const Clause clause_5_4_4{"EN 1995-1-1:2004", "5.4.4"};
 inline const Clause clause_6_1_5{"EN 1995-1-1:2004", "6.1.5"};
 inline const Clause clause_6_1_7{"EN 1995-1-1:2004", "6.1.7"};
 inline const Clause clause_6_2_3{"EN 1995-1-1:2004", "6.2.3"};
@@ -289,6 +290,27 @@ struct BendingTensionResult {
     argument::positive(in_m(effective_contact), {"en1995_1_1.contact.range", "effective contact length", "m"});
     argument::within(factor, 1.0, 1.75, {"en1995_1_1.factor.range", "factor k_c,90", "-"});
     return factor * across * breadth * effective_contact;
+}
+
+/// Angle from plumb of a frame as built, for the internal forces of second order.
+/// phi = 0.005 for h <= 5 m, 0.005 sqrt(5/h) for h > 5 m
+/// \param height  h of the frame or of the member [m], positive
+/// \return phi, the least to be taken [rad]
+/// Limits: plane frames and arches; together with the bow of `bow_5_4_4`, in the most unfavourable shape.
+/// Source: EN 1995-1-1:2004, 5.4.4(2), Eq. 5.1; from memory.
+/// \throws InputError en1995_1_1.height.range
+[[nodiscard]] Angle out_of_plumb_5_4_4(Length height);
+
+/// Bow of a member as built, between the nodes of the frame, for the internal forces of second order.
+/// e = 0.0025 l
+/// \param length  l of the member [m], positive
+/// \return e at mid-length, the least to be taken [m]
+/// Limits: as `out_of_plumb_5_4_4`.
+/// Source: EN 1995-1-1:2004, 5.4.4(2), Eq. 5.2; from memory.
+/// \throws InputError en1995_1_1.length.range
+[[nodiscard]] constexpr Length bow_5_4_4(Length length) {
+    argument::positive(in_m(length), {"en1995_1_1.length.range", "length", "m"});
+    return 0.0025 * length;
 }
 
 }  // namespace coverframe::en1995_1_1
