@@ -136,7 +136,7 @@ TEST_CASE("member load: a chain of any number of members gives the same nodes, m
         const Frame cut = beam(fixed, rolling, pieces);
         const Solution b = solved(cut, along(cut, {0, w, -2 * w}));
         const auto middle = static_cast<std::size_t>(pieces / 2);
-        for (const std::size_t d : {1, 2, 4, 5}) {  // ux and rx are of the second order
+        for (const std::size_t d : {1U, 2U, 4U, 5U}) {  // ux and rx are of the second order
             CHECK(close_abs(b.displacement[6 * middle + d], a.displacement[6 + d], 1e-9 * std::abs(a.displacement[8])));
             CHECK(close_abs(b.reaction[d], a.reaction[d], 1e-9 * w));
         }
