@@ -2,13 +2,12 @@
 #include <algorithm>
 #include <cmath>
 #include <sstream>
+#include <utility>
 
 #include "frame_model.hpp"
 
 namespace coverframe::validation {
 namespace {
-
-constexpr double arm_length = 1.0;  // of a couple [m]
 
 std::array<bool, 6> directions_in(const std::string& words) {
     std::array<bool, 6> held{};
@@ -40,7 +39,8 @@ MemberKind kind_named(const std::string& name) {
     if (name == "pole") return MemberKind::pole;
     if (name == "upright") return MemberKind::upright;
     if (name == "strap") return MemberKind::strap;
-    throw CaseError("a member is a pole, an upright or a strap, not \"" + name + "\"");
+    if (name == "bar") return MemberKind::bar;
+    throw CaseError("a member is a pole, an upright, a strap or a bar, not \"" + name + "\"");
 }
 
 double axial_stiffness(const Input& member) {
@@ -79,18 +79,36 @@ void load_pieces(FrameModel& model, const Run& run, const std::array<double, 3>&
     }
 }
 
+/// Turning stiffness of an end of a run.
+double end_spring(const Input& member, const std::string& end) {
+    const std::string hinged = member.text_or("hinged", "");
+    if (hinged == end || hinged == "both") return 0;
+    const std::string key = "spring_" + end;
+    return member.has(key) ? member.si<Moment>(key) : rigid_end;
+}
+
+std::array<double, 3> arm(const Input& member, const std::string& key) {
+    return member.has(key) ? member.triple<Length>(key) : std::array<double, 3>{};
+}
+
+std::array<double, 3> sum(const std::array<double, 3>& a, const std::array<double, 3>& b) {
+    return {a[0] + b[0], a[1] + b[1], a[2] + b[2]};
+}
+
 void read_member(FrameModel& model, const Input& input, const std::array<bool, 6>& everywhere) {
     FrameMember piece;
     piece.name = input.text("name");
     piece.kind = kind_named(input.text("kind"));
     piece.axial_stiffness = axial_stiffness(input);
     if (piece.kind == MemberKind::pole) piece.bending = bending_of(input);
-    const std::string hinged = input.text_or("hinged", "");
+    piece.expansion = input.number_or("expansion", 0);
     const int from = node_of(model, input.text("from"));
     const int to = node_of(model, input.text("to"));
     const int pieces = input.count_or("pieces", 1);
-    const std::array<double, 3> a = model.frame.nodes[static_cast<std::size_t>(from)].at;
-    const std::array<double, 3> b = model.frame.nodes[static_cast<std::size_t>(to)].at;
+    const std::array<double, 3> arm_from = arm(input, "arm_from");
+    const std::array<double, 3> arm_to = arm(input, "arm_to");
+    const std::array<double, 3> a = sum(model.frame.nodes[static_cast<std::size_t>(from)].at, arm_from);
+    const std::array<double, 3> b = sum(model.frame.nodes[static_cast<std::size_t>(to)].at, arm_to);
     const double drawn = std::hypot(b[0] - a[0], b[1] - a[1], b[2] - a[2]);
     piece.free_length = drawn * free_share(input, drawn, piece.axial_stiffness) / pieces;
     Run run;
@@ -100,8 +118,10 @@ void read_member(FrameModel& model, const Input& input, const std::array<bool, 6
         const std::array<double, 3> at{a[0] + s * (b[0] - a[0]), a[1] + s * (b[1] - a[1]), a[2] + s * (b[2] - a[2])};
         piece.from = run.nodes.back();
         piece.to = k == pieces ? to : add_node(model, piece.name + " " + std::to_string(k), at, everywhere);
-        piece.spring_from = k == 1 && (hinged == "from" || hinged == "both") ? 0 : rigid_end;
-        piece.spring_to = k == pieces && (hinged == "to" || hinged == "both") ? 0 : rigid_end;
+        piece.spring_from = k == 1 ? end_spring(input, "from") : rigid_end;
+        piece.spring_to = k == pieces ? end_spring(input, "to") : rigid_end;
+        piece.arm_from = k == 1 ? arm_from : std::array<double, 3>{};
+        piece.arm_to = k == pieces ? arm_to : std::array<double, 3>{};
         run.nodes.push_back(piece.to);
         run.members.push_back(static_cast<int>(model.frame.members.size()));
         model.frame.members.push_back(piece);
@@ -146,6 +166,24 @@ void read_start(FrameModel& model, const Input& member) {
     }
 }
 
+/// Puts a load and a warmth on every piece of a run.
+void fill_pieces(FrameModel& model, const Input& member, const Run& run) {
+    const std::size_t count = model.frame.members.size();
+    if (member.has("even_load")) {
+        model.loads.member_load.resize(3 * count, 0.0);
+        const std::array<double, 3> q = member.triple<LineLoad>("even_load");
+        for (const int piece : run.members) {
+            std::ranges::copy(q, model.loads.member_load.begin() + 3 * piece);
+        }
+    }
+    if (member.has("warmer_by")) {
+        model.loads.temperature.resize(count, 0.0);
+        for (const int piece : run.members) {
+            model.loads.temperature[static_cast<std::size_t>(piece)] = member.number("warmer_by");
+        }
+    }
+}
+
 void read_member_loads(FrameModel& model, const Input& input) {
     for (const Input& member : input.list("members")) {
         const Run& run = run_of(model, member.text("name"));
@@ -153,44 +191,52 @@ void read_member_loads(FrameModel& model, const Input& input) {
         if (member.has("load_per_free_length")) {
             load_pieces(model, run, member.triple<LineLoad>("load_per_free_length"), true);
         }
+        fill_pieces(model, member, run);
         read_start(model, member);
     }
 }
 
-/// Two arms from the node, one each way, and equal and opposite forces on their ends.
-void add_couple(FrameModel& model, int node, std::size_t axis, double moment) {
-    if (moment == 0) return;
-    const std::size_t along = axis == 0 ? 1 : 0;             // arms lie along y for x, along x for y and z
-    const std::size_t push = axis == 2 ? 1 : 2;              // forces act along y for z, along z for x and y
-    const double sign = axis == 1 ? -1.0 : 1.0;              // M_y = z F_x - x F_z
-    double stiffest = 0;
-    for (const FrameMember& member : model.frame.members) stiffest = std::max(stiffest, member.bending.EI_vertical);
-    for (const double way : {1.0, -1.0}) {
-        std::array<double, 3> at = model.frame.nodes[static_cast<std::size_t>(node)].at;
-        at[along] += way * arm_length;
-        FrameMember arm;
-        arm.name = "arm of a couple";
-        arm.from = node;
-        arm.to = add_node(model, arm.name, at, {});
-        arm.axial_stiffness = stiffest / (arm_length * arm_length);
-        arm.free_length = arm_length;
-        arm.bending = {stiffest, stiffest, 0, 0, stiffest};
-        model.frame.members.push_back(arm);
-        model.loads.force.resize(model.frame.nodes.size() * 3, 0.0);
-        model.loads.force[static_cast<std::size_t>(arm.to) * 3 + push] += sign * way * moment / (2.0 * arm_length);
+/// Adds three numbers a node to `list`, `width` numbers a node, from its number `first` on.
+template <class Read>
+void read_at_nodes(const FrameModel& model, const Input& input, const std::string& key, std::vector<double>& list,
+                   std::size_t width, std::size_t first, Read read) {
+    if (!input.has(key)) return;
+    list.resize(width * model.frame.nodes.size(), 0.0);
+    const Input nodes = input.at(key);
+    for (const std::string& name : nodes.keys()) {
+        const auto values = read(nodes, name);
+        for (std::size_t i = 0; i < 3; ++i) {
+            list[width * static_cast<std::size_t>(node_of(model, name)) + first + i] += values[i];
+        }
+    }
+}
+
+std::array<double, 3> three_numbers(const Input& nodes, const std::string& name) {
+    const std::vector<double> given = nodes.numbers(name);
+    if (given.size() != 3) throw CaseError("a turn is three numbers");
+    return {given[0], given[1], given[2]};
+}
+
+void read_boat_springs(FrameModel& model, const Input& input) {
+    if (!input.has("boat_springs")) return;
+    for (const Input& item : input.list("boat_springs")) {
+        NodeSpring spring;
+        spring.node = node_of(model, item.text("node"));
+        if (item.has("along")) std::ranges::copy(item.triple<LineLoad>("along"), spring.stiffness.begin());
+        if (item.has("about")) std::ranges::copy(item.triple<Moment>("about"), spring.stiffness.begin() + 3);
+        model.frame.springs.push_back(spring);
     }
 }
 
 void read_frame_loads(FrameModel& model, const Input& input) {
-    if (input.has("forces")) {
-        const Input forces = input.at("forces");
-        for (const std::string& name : forces.keys()) {
-            const std::array<double, 3> force = forces.triple<Force>(name);
-            for (std::size_t i = 0; i < 3; ++i) {
-                model.loads.force[static_cast<std::size_t>(node_of(model, name)) * 3 + i] += force[i];
-            }
-        }
-    }
+    FrameLoads& loads = model.loads;
+    read_at_nodes(model, input, "forces", loads.force, 3, 0,
+                  [](const Input& nodes, const std::string& name) { return nodes.triple<Force>(name); });
+    read_at_nodes(model, input, "couples", loads.couple, 3, 0,
+                  [](const Input& nodes, const std::string& name) { return nodes.triple<Moment>(name); });
+    read_at_nodes(model, input, "settled", loads.settlement, 6, 0,
+                  [](const Input& nodes, const std::string& name) { return nodes.triple<Length>(name); });
+    read_at_nodes(model, input, "turned", loads.settlement, 6, 3, three_numbers);
     if (input.has("springs")) {
         for (const Input& item : input.list("springs")) {
             FrameLoads::Spring spring;
@@ -198,19 +244,23 @@ void read_frame_loads(FrameModel& model, const Input& input) {
             const std::array<double, 3> stiffness = item.triple<LineLoad>("stiffness");
             spring.stiffness = {stiffness[0], 0, 0, 0, stiffness[1], 0, 0, 0, stiffness[2]};
             spring.u0 = item.triple<Length>("at");
-            model.loads.springs.push_back(spring);
-        }
-    }
-    if (input.has("couples")) {
-        const Input couples = input.at("couples");
-        for (const std::string& name : couples.keys()) {
-            const std::array<double, 3> moment = couples.triple<Moment>(name);
-            for (std::size_t axis = 0; axis < 3; ++axis) add_couple(model, node_of(model, name), axis, moment[axis]);
+            loads.springs.push_back(spring);
         }
     }
 }
 
 }  // namespace
+
+FrameLoads scaled(FrameLoads loads, double factor) {
+    for (std::vector<double>* list :
+         {&loads.force, &loads.couple, &loads.member_load, &loads.temperature, &loads.settlement}) {
+        for (double& value : *list) value *= factor;
+    }
+    for (FrameLoads::Spring& spring : loads.springs) {
+        for (double& place : spring.u0) place *= factor;
+    }
+    return loads;
+}
 
 FrameModel read_frame(const Input& input) {
     FrameModel model;
@@ -220,14 +270,13 @@ FrameModel read_frame(const Input& input) {
     model.loads.force.resize(model.frame.nodes.size() * 3, 0.0);
     read_member_loads(model, input);
     read_frame_loads(model, input);
+    read_boat_springs(model, input);
     if (!model.start.empty()) model.start.resize(model.frame.nodes.size() * 6, 0.0);
     model.scale = input.number_or("load_scale", 1.0);
     model.options.force_tolerance = input.number_or("force_tolerance", model.options.force_tolerance);
     if (input.has("soften")) model.soften = input.numbers("soften");
-    for (double& force : model.loads.force) force *= model.scale;
-    for (FrameLoads::Spring& spring : model.loads.springs) {
-        for (double& place : spring.u0) place *= model.scale;
-    }
+    model.loads = scaled(std::move(model.loads), model.scale);
+    model.steps = input.count_or("load_steps", 1);
     return model;
 }
 

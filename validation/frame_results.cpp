@@ -2,7 +2,7 @@
 // What can be asked of a solved frame, one of
 //   "displacement": ["A", "uz"]       of a node, also rotations "rx" ...
 //   "place": ["A", "z"]               present coordinate of a node
-//   "reaction": ["A", "uz"]           of the boat on a held direction; a moment for "rx" "ry" "rz"
+//   "reaction": ["A", "uz"]           of the boat on a direction that is held or on a spring; a moment for "rx" ...
 //   "reaction_size": "A"              length of the force of the boat on a node
 //   "spring_force": ["A", "uz"]       of the springs on the node
 //   "axial": "strap"                  tension positive; of the first piece. "axial_to": of the last
@@ -10,7 +10,8 @@
 //   "moment_level": ["beam", "to"]
 //   "twist": "beam"
 //   "shear": ["beam", "from"]
-//   "largest_sagging": "beam"         largest moment at the ends of its pieces
+//   "largest_sagging": "beam"         largest moment at the ends of its pieces and at their middles
+//   "moment_along": "beam", "share"   moment in the vertical plane at a share of the run, its pieces of equal length
 //   "lowest": "strap"                 how far the lowest node of the run lies under its `from` end, now
 //   "chord_sag": "strap"              largest vertical distance of its nodes under the line between its ends, now
 // with, beside it, "size": true (sign left out), "turned": true (sign changed), "pure": true (a coefficient: the case
@@ -93,9 +94,21 @@ double largest_sagging(const FrameModel& model, const Solution& solution, const 
     double largest = 0;
     for (const int index : run.members) {
         const MemberForces& f = solution.members[static_cast<std::size_t>(index)];
-        largest = std::max({largest, f.moment_vertical_from, f.moment_vertical_to});
+        const double length = drawn_length(model.frame, model.frame.members[static_cast<std::size_t>(index)]);
+        largest = std::max(
+            {largest, f.moment_vertical_from, f.moment_vertical_to, f.moment_vertical_at(0.5, length)});
     }
     return largest / model.scale;
+}
+
+Number moment_along(const FrameModel& model, const Solution& solution, const Input& what) {
+    const Run& run = run_of(model, what.text("moment_along"));
+    const double place = what.number("share") * static_cast<double>(run.members.size());
+    const std::size_t piece = std::min(static_cast<std::size_t>(place), run.members.size() - 1);
+    const auto index = static_cast<std::size_t>(run.members[piece]);
+    const double length = drawn_length(model.frame, model.frame.members[index]);
+    const double value = solution.members[index].moment_vertical_at(place - static_cast<double>(piece), length);
+    return {value / model.scale, Dimension::moment, solver};
 }
 
 double lowest(const FrameModel& model, const Solution& solution, const Run& run) {
@@ -130,22 +143,26 @@ Number raw(const FrameModel& model, const Solution& solution, const Input& what)
     }
     if (what.has("moment")) return moment(model, solution, what, false);
     if (what.has("moment_level")) return moment(model, solution, what, true);
+    if (what.has("moment_along")) return moment_along(model, solution, what);
     if (what.has("place")) {
         const auto [node, axis] = two(what, "place");
         return {at_now(model, solution, node_of(model, node), coordinate(axis)), Dimension::length, solver};
     }
     if (what.has("axial")) {
-        return {piece_at(model, solution, what.text("axial"), false).axial / model.scale, Dimension::force, solver};
+        const double value = piece_at(model, solution, what.text("axial"), false).axial_at(0);
+        return {value / model.scale, Dimension::force, solver};
     }
     if (what.has("axial_to")) {
-        return {piece_at(model, solution, what.text("axial_to"), true).axial / model.scale, Dimension::force, solver};
+        const double value = piece_at(model, solution, what.text("axial_to"), true).axial_at(1);
+        return {value / model.scale, Dimension::force, solver};
     }
     if (what.has("twist")) {
         return {piece_at(model, solution, what.text("twist"), false).twist / model.scale, Dimension::moment, solver};
     }
     if (what.has("shear")) {
         const auto [run, end] = two(what, "shear");
-        const double value = piece_at(model, solution, run, is_to(end)).shear_vertical / model.scale;
+        const bool to = is_to(end);
+        const double value = piece_at(model, solution, run, to).shear_vertical_at(to ? 1 : 0) / model.scale;
         return {value, Dimension::force, solver};
     }
     if (what.has("largest_sagging")) {

@@ -144,6 +144,10 @@ Solution solve_or_say(const FrameModel& model) {
         for (FrameMember& member : softer.members) member.axial_stiffness *= share;
         start = solve(softer, model.loads, model.options, start).displacement;
     }
+    for (int step = 1; step < model.steps; ++step) {
+        const double share = static_cast<double>(step) / model.steps;
+        start = solve(model.frame, scaled(model.loads, share), model.options, start).displacement;
+    }
     Solution solution = solve(model.frame, model.loads, model.options, start);
     if (!solution.usable()) {
         throw CaseError(std::string("the frame ends as ") + name_of(solution.status) + ": " + solution.message);

@@ -11,7 +11,7 @@ from other_program import answer, solve
 FOLDER = pathlib.Path(__file__).resolve().parents[1] / "cases" / "frames_independent"
 VERSION = "10.4.4"
 UNITS = {"displacement": "m", "reaction": "N", "axial": "N", "axial_to": "N", "moment": "N m", "moment_level": "N m",
-         "twist": "N m"}
+         "moment_along": "N m", "twist": "N m"}
 
 
 def m(*numbers):
@@ -22,7 +22,7 @@ def newtons(*numbers):
     return [repr(float(n)) + " N" for n in numbers]
 
 
-def pole(name, a, b, pieces=1, EI=20e3, EI_level=None, hinged=None, load=None, soft_in_shear=False):
+def pole(name, a, b, pieces=1, EI=20e3, EI_level=None, hinged=None, load=None, soft_in_shear=False, **more):
     """A spruce spar of 48 mm by 48 mm or so: E 10 GPa, G 0.6 GPa."""
     E, G = 10e9, 0.6e9
     member = {"name": name, "kind": "pole", "from": a, "to": b, "pieces": pieces, "E": f"{E!r} Pa", "G": f"{G!r} Pa",
@@ -34,7 +34,19 @@ def pole(name, a, b, pieces=1, EI=20e3, EI_level=None, hinged=None, load=None, s
         member["hinged"] = hinged
     if load:
         member["load"] = [repr(float(w)) + " N/m" for w in load]
-    return member
+    return member | more
+
+
+def per_metre(*numbers):
+    return [repr(float(n)) + " N/m" for n in numbers]
+
+
+def couple(*numbers):
+    return [repr(float(n)) + " N m" for n in numbers]
+
+
+def bar(name, a, b, EA=2e6, **more):
+    return {"name": name, "kind": "bar", "from": a, "to": b, "EA": f"{EA!r} N"} | more
 
 
 def strap(name, a, b, EA=100e3, set_to=None, free_length=None, pieces=1, load=None):
@@ -69,8 +81,8 @@ def write(name, title, model, results, tolerances, note="", steps=20, fine=4):
     state = [k for k in frame.runs if frame.kinds[k] != "pole" and frame.axial(k) == 0]
     text = (f"Kratos Multiphysics {VERSION}, StructuralMechanicsApplication (BSD licence), run by "
             f"validation/independent/{script()}. Elements: poles CrBeamElement3D2N (co-rotational), straps "
-            "CableElement3D2N, uprights TrussElement3D2N left out while they are pulled; Hooke's law in the change of "
-            f"length. Mesh: {mesh}. {steps} load steps, growing as cubes, Newton to a residual of 1e-8 of the first of "
+            "CableElement3D2N, bars and uprights TrussElement3D2N, uprights left out while they are pulled; Hooke's law in "
+            f"the change of length. Mesh: {mesh}. {steps} load steps, growing as cubes, Newton to a residual of 1e-8 of the first of "
             "each step or 1e-6 N.")
     if state:
         text += " Slack or lifted there: " + ", ".join(state) + "."

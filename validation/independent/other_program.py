@@ -7,10 +7,18 @@ The input is that of model "frame" (validation/frame_model.hpp), lengths in m an
             A hinge is a second node at the same place that shares displacements and the twist of a pole along x.
   strap     CableElement3D2N: a bar that drops out when it is pressed
   upright   TrussElement3D2N, left out by this program when it is pulled and put back when its ends come closer again
+  bar       TrussElement3D2N
+  splice    a turning spring is SpringDamperElement3D between the twin nodes of a hinge
+  boat      springs of a node against the boat are SpringDamperElement3D to a held twin
+  arm       a beam ten thousand times as stiff as the stiffest pole
+  even load   forces by halves on the nodes of the finer mesh, with the couples q h2/12 of a fixed element at the ends
+              of the run, where they do not cancel; moments read off an element get its fixed-end moment
+  couple      PointMomentCondition3D1N
 
 The bars of Kratos take Green-Lagrange strain. The law HyperElasticIsotropicOgden1D with the exponents 1 and 2 makes
 their force E A (s - 1) with s the present length over the drawn one L: Hooke's law in the change of length. A free
-length L0 becomes the prestress E (L/L0 - 1), for then the force is EA s + EA (L/L0 - 1) s - EA = EA (l/L0 - 1).
+length L0 becomes the prestress E (L/L0 - 1), for then the force is EA s + EA (L/L0 - 1) s - EA = EA (l/L0 - 1). Warmer
+by the strain a it is to be EA (l/L0 - 1 - a): the stiffness is EA (1 + a) and the prestress E L/L0 - E (1 + a).
 """
 import math
 
@@ -30,9 +38,13 @@ REACTIONS = {
 def number(text):
     """Number of a text in one of the units this folder uses, all of them SI."""
     value, unit = text.split(" ", 1)
-    if unit not in ("m", "N", "Pa", "m2", "m4", "N/m", "N m"):
+    if unit not in ("m", "N", "Pa", "m2", "m4", "N/m", "N m", "kN m"):
         raise ValueError("unit " + unit)
-    return float(value)
+    return float(value) * (1e3 if unit == "kN m" else 1.0)
+
+
+def cross(a, b):
+    return [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]]
 
 
 class OtherFrame:
@@ -49,7 +61,7 @@ class OtherFrame:
         for variable in (KM.DISPLACEMENT, KM.ROTATION, KM.REACTION, KM.REACTION_MOMENT, SMA.POINT_LOAD,
                          SMA.POINT_MOMENT, KM.VOLUME_ACCELERATION):
             self.part.AddNodalSolutionStepVariable(variable)
-        self.nodes, self.loads, self.runs, self.kinds = {}, {}, {}, {}
+        self.nodes, self.loads, self.runs, self.kinds, self.springs = {}, {}, {}, {}, {}
         self.next_element = self.next_property = self.next_constraint = 1
         self.everywhere = case.get("held_everywhere", "").split()
         self.held = {}
@@ -58,10 +70,30 @@ class OtherFrame:
             self.held[self.nodes[name].Id] = set(self.everywhere) | set(case["held"].get(name, "").split())
         self.beam_nodes = set()
         self.ties = []
+        self.twins = []
+        self.moments, self.given, self.fixed_end = {}, {}, {}
         for member in case["members"]:
             self._member(member)
         for name, force in case.get("forces", {}).items():
             self._load(self.nodes[name].Id, [number(t) for t in force])
+        for name, moment in case.get("couples", {}).items():
+            now = self.moments.setdefault(self.nodes[name].Id, [0.0, 0.0, 0.0])
+            for i, t in enumerate(moment):
+                now[i] += number(t)
+        for name, moved in case.get("settled", {}).items():
+            for key, value in zip(("ux", "uy", "uz"), moved):
+                self.given[self.nodes[name].Id, key] = number(value)
+        for name, turned in case.get("turned", {}).items():
+            for key, value in zip(("rx", "ry", "rz"), turned):
+                self.given[self.nodes[name].Id, key] = value
+        for spring in case.get("boat_springs", []):
+            node = self.nodes[spring["node"]]
+            twin = self._node([node.X0, node.Y0, node.Z0])
+            self.held[twin.Id] = set(DIRECTIONS)
+            self.beam_nodes.add(node.Id)
+            self._spring([twin.Id, node.Id], [number(t) for t in spring.get("along", ["0 N"] * 3)],
+                         [number(t) for t in spring.get("about", ["0 N"] * 3)])
+            self.springs[spring["node"]] = spring
         self._finish()
 
     def _node(self, at):
@@ -86,19 +118,42 @@ class OtherFrame:
         p[KM.CONSTITUTIVE_LAW] = SMA.BeamConstitutiveLaw()
         return p
 
-    def _bar_properties(self, EA, prestrain):
+    def _bar_properties(self, EA, share, warmth):
         p = self.part.CreateNewProperties(self.next_property)
         self.next_property += 1
-        p[KM.YOUNG_MODULUS], p[SMA.CROSS_AREA], p[KM.DENSITY] = EA, 1.0, 1.0
-        p[SMA.TRUSS_PRESTRESS_PK2] = EA * prestrain
+        p[KM.YOUNG_MODULUS], p[SMA.CROSS_AREA], p[KM.DENSITY] = EA * (1 + warmth), 1.0, 1.0
+        p[SMA.TRUSS_PRESTRESS_PK2] = EA / share - EA * (1 + warmth)
         p[KM.KratosGlobals.GetVariable("OGDEN_BETA_1")] = 2.0
         p[KM.KratosGlobals.GetVariable("OGDEN_BETA_2")] = 1.0
         p[KM.CONSTITUTIVE_LAW] = KM.KratosGlobals.Kernel.GetConstitutiveLaw("HyperElasticIsotropicOgden1D").Clone()
         return p
 
+    def _spring(self, nodes, along, about):
+        p = self.part.CreateNewProperties(self.next_property)
+        self.next_property += 1
+        element = self.part.CreateNewElement("SpringDamperElement3D", self.next_element, nodes, p)
+        self.next_element += 1
+        element.SetValue(KM.KratosGlobals.GetVariable("NODAL_DISPLACEMENT_STIFFNESS"), along)
+        element.SetValue(KM.KratosGlobals.GetVariable("NODAL_ROTATIONAL_STIFFNESS"), about)
+
+    def _arm(self, member, key, node):
+        """The node at the end of an arm."""
+        if key not in member:
+            return node
+        at = [number(t) for t in member[key]]
+        end = self._node([node.X0 + at[0], node.Y0 + at[1], node.Z0 + at[2]])
+        self.held[end.Id] = set(self.everywhere)
+        stiff = self._beam_properties({"E": "1e13 Pa", "G": "0.5e13 Pa", "A": "0.01 m2", "J": "1e-4 m4",
+                                       "I_vertical": "1e-4 m4"})
+        self.part.CreateNewElement("CrBeamElement3D2N", self.next_element, [node.Id, end.Id], stiff)
+        self.next_element += 1
+        self.beam_nodes.update((node.Id, end.Id))
+        return end
+
     def _member(self, member):
         name, kind = member["name"], member["kind"]
-        a, b = self.nodes[member["from"]], self.nodes[member["to"]]
+        a = self._arm(member, "arm_from", self.nodes[member["from"]])
+        b = self._arm(member, "arm_to", self.nodes[member["to"]])
         A, B = (a.X0, a.Y0, a.Z0), (b.X0, b.Y0, b.Z0)
         drawn = math.dist(A, B)
         pole = kind == "pole"
@@ -112,10 +167,11 @@ class OtherFrame:
             share = 1 - number(member["shortened_by"]) / drawn
         elif "set_to" in member:
             share = 1 / (1 + number(member["set_to"]) / EA)
-        if pole and share != 1.0:
+        warmth = member.get("expansion", 0.0) * member.get("warmer_by", 0.0)
+        if pole and (share != 1.0 or warmth):
             raise ValueError("poles are free of stress as drawn")
-        properties = self._beam_properties(member) if pole else self._bar_properties(EA, 1 / share - 1)
-        element = {"pole": "CrBeamElement3D2N", "strap": "CableElement3D2N", "upright": "TrussElement3D2N"}[kind]
+        properties = self._beam_properties(member) if pole else self._bar_properties(EA, share, warmth)
+        element = {"pole": "CrBeamElement3D2N", "strap": "CableElement3D2N"}.get(kind, "TrussElement3D2N")
         hinged = member.get("hinged", "")
         nodes = [a]
         for k in range(1, pieces):
@@ -123,15 +179,16 @@ class OtherFrame:
             self.held[nodes[-1].Id] = set(self.everywhere)
         nodes.append(b)
         self.runs[name], self.kinds[name] = [], kind
-        self.ends = nodes
+        ends = [nodes[0].Id, nodes[-1].Id]
         for k in range(pieces):
             ids = [nodes[k].Id, nodes[k + 1].Id]
             if pole:
-                for end, here in ((0, k == 0 and hinged in ("from", "both")),
-                                  (1, k == pieces - 1 and hinged in ("to", "both"))):
+                for end, here in ((0, k == 0 and (hinged in ("from", "both") or "spring_from" in member)),
+                                  (1, k == pieces - 1 and (hinged in ("to", "both") or "spring_to" in member))):
                     if here:
-                        ids[end] = self._hinge(ids[end], A, B)
+                        ids[end] = self._hinge(ids[end], A, B, member.get(("spring_from", "spring_to")[end]))
                 self.beam_nodes.update(ids)
+                ends = [ids[0] if k == 0 else ends[0], ids[1] if k == pieces - 1 else ends[1]]
             if kind == "upright" and name in self.lifted:
                 self.runs[name].append(None)
                 continue
@@ -142,17 +199,42 @@ class OtherFrame:
             for k in range(0, pieces, pieces // coarse):
                 for node in (nodes[k], nodes[k + pieces // coarse]):
                     self._load(node.Id, [0.5 * drawn / coarse * w for w in per_length])
+        if "even_load" in member:
+            self._even_load(name, [number(t) for t in member["even_load"]], nodes, ends)
         self.upright_drawn = getattr(self, "upright_drawn", {})
         if kind == "upright":
             self.upright_drawn[name] = (a, b, drawn * share)
 
-    def _hinge(self, node, A, B):
+    def _even_load(self, name, q, nodes, ends):
+        a, b = nodes[0], nodes[-1]
+        line = [b.X0 - a.X0, b.Y0 - a.Y0, b.Z0 - a.Z0]
+        length = math.hypot(*line)
+        h = length / (len(nodes) - 1)
+        for k in range(len(nodes) - 1):
+            for node in (nodes[k], nodes[k + 1]):
+                self._load(node.Id, [0.5 * h * w for w in q])
+        along = [x / length for x in line]
+        if self.kinds[name] == "pole":
+            for node, sign in zip(ends, (1.0, -1.0)):
+                now = self.moments.setdefault(node, [0.0, 0.0, 0.0])
+                for i, c in enumerate(cross(along, q)):
+                    now[i] += sign * h * h / 12 * c
+        across = cross([0.0, 0.0, 1.0], along)
+        size = math.hypot(*across)
+        across = [x / size for x in across] if size > 1e-6 else [0.0, 1.0, 0.0]
+        up = cross(along, across)
+        self.fixed_end[name] = [h * h / 12 * sum(x * y for x, y in zip(up, q)),
+                                -h * h / 12 * sum(x * y for x, y in zip(across, q))]
+
+    def _hinge(self, node, A, B, spring=None):
         if abs(A[1] - B[1]) + abs(A[2] - B[2]) > 1e-12:
             raise ValueError("hinges are written for poles along x")
         at = self.part.GetNode(node)
         twin = self._node([at.X0, at.Y0, at.Z0])
         self.held[twin.Id] = set()
         self.ties.append((node, twin.Id))
+        if spring:
+            self._spring([node, twin.Id], [0.0] * 3, [0.0, number(spring), number(spring)])
         return twin.Id
 
     def _finish(self):
@@ -175,6 +257,8 @@ class OtherFrame:
         self.conditions = []
         for i, node in enumerate(self.loads):
             self.part.CreateNewCondition("PointLoadCondition3D1N", i + 1, [node], point)
+        for i, node in enumerate(self.moments):
+            self.part.CreateNewCondition("PointMomentCondition3D1N", len(self.loads) + i + 1, [node], point)
 
     def solve(self, steps=20, tolerance=1e-8):
         """Load steps that grow as cubes, Newton in each; the forces keep their direction."""
@@ -192,6 +276,10 @@ class OtherFrame:
             part.CloneTimeStep(float(step))
             for node, force in self.loads.items():
                 part.GetNode(node).SetSolutionStepValue(SMA.POINT_LOAD, [(step / steps) ** 3 * f for f in force])
+            for node, moment in self.moments.items():
+                part.GetNode(node).SetSolutionStepValue(SMA.POINT_MOMENT, [(step / steps) ** 3 * m for m in moment])
+            for (node, key), value in self.given.items():
+                part.GetNode(node).SetSolutionStepValue(DIRECTIONS[key], (step / steps) ** 3 * value)
             strategy.InitializeSolutionStep()
             strategy.Predict()
             converged = strategy.SolveSolutionStep()
@@ -204,6 +292,9 @@ class OtherFrame:
         return self.nodes[node].GetSolutionStepValue(DIRECTIONS[direction])
 
     def reaction(self, node, direction):
+        if node in self.springs and direction not in self.held[self.nodes[node].Id]:
+            given = self.springs[node].get("along" if direction[0] == "u" else "about", ["0 N"] * 3)
+            return -number(given["xyz".index(direction[1])]) * self.displacement(node, direction)
         return self.nodes[node].GetSolutionStepValue(REACTIONS[direction])
 
     def axial(self, run, last=False):
@@ -216,7 +307,17 @@ class OtherFrame:
         """Bending at an end of a run: linear along an element, which prints it at its quarters, with the other sign."""
         element = self.runs[run][0 if end == "from" else -1]
         m = [v[2 if level else 1] for v in element.CalculateOnIntegrationPoints(KM.MOMENT, self.part.ProcessInfo)]
-        return m[1] - 2 * m[0] if end == "from" else m[1] - 2 * m[2]
+        fixed = self.fixed_end.get(run, (0.0, 0.0))[1 if level else 0]
+        return fixed + (m[1] - 2 * m[0] if end == "from" else m[1] - 2 * m[2])
+
+    def moment_along(self, run, share):
+        """Bending in the vertical plane where two elements meet."""
+        elements = self.runs[run]
+        k = round(share * len(elements))
+        if abs(k - share * len(elements)) > 1e-9 or not 0 < k < len(elements):
+            raise ValueError("no two elements meet there")
+        m = [v[1] for v in elements[k].CalculateOnIntegrationPoints(KM.MOMENT, self.part.ProcessInfo)]
+        return m[1] - 2 * m[0] + self.fixed_end.get(run, (0.0, 0.0))[0]
 
     def largest_turn(self):
         return max([math.hypot(*self.part.GetNode(i).GetSolutionStepValue(KM.ROTATION)) for i in self.beam_nodes],
@@ -269,6 +370,8 @@ def answer(frame, what):
         value = frame.moment(*what["moment"])
     elif "moment_level" in what:
         value = frame.moment(*what["moment_level"], level=True)
+    elif "moment_along" in what:
+        value = frame.moment_along(what["moment_along"], what["share"])
     elif "twist" in what:
         value = frame.twist(what["twist"])
     else:
