@@ -6,6 +6,7 @@
 
 #include <Eigen/Dense>
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <utility>
 #include <vector>
@@ -57,19 +58,55 @@ inline double worst_difference(const Example& e, const Solution& a, const Soluti
     return worst;
 }
 
+inline std::array<double, 3> triple(const Vector3d& v) { return {v.x(), v.y(), v.z()}; }
+
+/// Three numbers of `list` from `first` on, turned and scaled; nothing if there is no list.
+inline void carry(const std::vector<double>& list, std::size_t first, const Matrix3d& turn, std::vector<double>& to,
+           std::size_t there) {
+    if (!list.empty()) put(to, there, turn * Vector3d(list.data() + first));
+}
+
+inline FrameMember changed(const FrameMember& given, const Change& change, bool swap_ends) {
+    FrameMember member = given;
+    const double bend = change.force * change.length * change.length;
+    if (!change.node.empty()) {
+        member.from = change.node[at(member.from)];
+        member.to = change.node[at(member.to)];
+    }
+    member.arm_from = triple(change.length * (change.turn * Vector3d(given.arm_from.data())));
+    member.arm_to = triple(change.length * (change.turn * Vector3d(given.arm_to.data())));
+    if (swap_ends) {
+        std::swap(member.from, member.to);
+        std::swap(member.spring_from, member.spring_to);
+        std::swap(member.arm_from, member.arm_to);
+    }
+    member.spring_from *= change.force * change.length;
+    member.spring_to *= change.force * change.length;
+    member.axial_stiffness *= change.force;
+    member.free_length *= change.length;
+    BendingStiffness& b = member.bending;
+    b = {b.EI_vertical * bend, b.EI_level * bend, b.GA_vertical * change.force, b.GA_level * change.force, b.GJ * bend};
+    return member;
+}
+
 /// Turns, scales, renumbers and turns round the members of an example.
 inline Example changed(const Example& e, const Change& change, bool swap_ends = false) {
     Example other = e;
-    const double bend = change.force * change.length * change.length;
+    const Matrix3d about = change.turn.determinant() * change.turn;
     for (std::size_t n = 0; n < e.frame.nodes.size(); ++n) {
         const std::size_t to = change.node.empty() ? n : at(change.node[n]);
         other.frame.nodes[to] = e.frame.nodes[n];
-        const Vector3d place = change.length * (change.turn * place_of(e.frame, static_cast<int>(n)));
-        const Vector3d force = change.force * (change.turn * Vector3d(e.loads.force.data() + 3 * n));
-        for (int i = 0; i < 3; ++i) {
-            other.frame.nodes[to].at[at(i)] = place(i);
-            other.loads.force[3 * to + at(i)] = force(i);
-        }
+        other.frame.nodes[to].at = triple(change.length * (change.turn * place_of(e.frame, static_cast<int>(n))));
+        carry(e.loads.force, 3 * n, change.force * change.turn, other.loads.force, 3 * to);
+        carry(e.loads.couple, 3 * n, change.force * change.length * about, other.loads.couple, 3 * to);
+        carry(e.loads.settlement, 6 * n, change.length * change.turn, other.loads.settlement, 6 * to);
+        carry(e.loads.settlement, 6 * n + 3, about, other.loads.settlement, 6 * to + 3);
+    }
+    for (std::size_t m = 0; m < e.frame.members.size(); ++m) {
+        const std::size_t to = change.member.empty() ? m : at(change.member[m]);
+        other.frame.members[to] = changed(e.frame.members[m], change, swap_ends && m % 2 == 0);
+        carry(e.loads.member_load, 3 * m, change.force / change.length * change.turn, other.loads.member_load, 3 * to);
+        if (!e.loads.temperature.empty()) other.loads.temperature[to] = e.loads.temperature[m];
     }
     for (Foot& foot : other.frame.feet) {
         if (!change.node.empty()) foot.node = change.node[at(foot.node)];
@@ -77,30 +114,19 @@ inline Example changed(const Example& e, const Change& change, bool swap_ends = 
         foot.side_stiffness *= change.force / change.length;
         foot.gap *= change.length;
     }
-    for (std::size_t m = 0; 3 * m < e.loads.member_load.size(); ++m) {
-        const std::size_t to = change.member.empty() ? m : at(change.member[m]);
-        const Vector3d load =
-            change.force / change.length * (change.turn * Vector3d(e.loads.member_load.data() + 3 * m));
-        for (int i = 0; i < 3; ++i) other.loads.member_load[3 * to + at(i)] = load(i);
-    }
-    for (std::size_t m = 0; m < e.frame.members.size(); ++m) {
-        FrameMember member = e.frame.members[m];
-        if (!change.node.empty()) {
-            member.from = change.node[at(member.from)];
-            member.to = change.node[at(member.to)];
+    for (NodeSpring& spring : other.frame.springs) {  // alike in all directions
+        if (!change.node.empty()) spring.node = change.node[at(spring.node)];
+        for (std::size_t d = 0; d < 6; ++d) {
+            spring.stiffness[d] *= change.force * (d < 3 ? 1 / change.length : change.length);
         }
-        if (swap_ends && m % 2 == 0) {
-            std::swap(member.from, member.to);
-            std::swap(member.spring_from, member.spring_to);
-        }
-        member.axial_stiffness *= change.force;
-        member.free_length *= change.length;
-        BendingStiffness& b = member.bending;
-        b = {b.EI_vertical * bend, b.EI_level * bend, b.GA_vertical * change.force, b.GA_level * change.force,
-             b.GJ * bend};
-        other.frame.members[change.member.empty() ? m : at(change.member[m])] = member;
     }
     return other;
+}
+
+/// Every other frame has all loads on it.
+inline Example any_example(unsigned seed, Kind kind = {}) {
+    kind.all_loads = seed % 2 == 1;
+    return example(seed, kind);
 }
 
 /// How many of a batch of frames were in equilibrium, so that a test cannot pass by solving nothing.
@@ -132,6 +158,11 @@ inline std::vector<double> sum_of(const std::vector<double>& a, double factor, c
     std::vector<double> sum = a;
     for (std::size_t i = 0; i < sum.size(); ++i) sum[i] += factor * b[i];
     return sum;
+}
+
+inline bool all_taut(const Solution& s, double margin) {
+    return s.usable() &&
+           std::ranges::all_of(s.members, [&](const MemberForces& f) { return std::abs(f.axial) > margin; });
 }
 
 }  // namespace coverframe::random_frames

@@ -7,6 +7,9 @@
 // Moments about a point therefore balance to round-off for straps and uprights only; with poles they are out by shear
 // times displacement, and that is the bound taken here.
 //
+// Every other frame of those that are turned, mirrored, renumbered or written in other units has all loads on it: along
+// members, couples, warmth, settlements, and splices that give, springs against the boat, arms.
+//
 // Left out: poles round a corner with a free end, cut into many pieces, that swing by several hundredths of a radian.
 // There solve() may end as iteration_limit, 1e-8 to 1e-4 of the load short of balance, where its energy cannot be told
 // from round-off. With both ends supported, as here and in covers, it has not been seen.
@@ -48,11 +51,6 @@ std::vector<double> force_at(const Example& e, int node, const Vector3d& force) 
     return all;
 }
 
-bool all_taut(const Solution& s, double margin) {
-    return s.usable() &&
-           std::ranges::all_of(s.members, [&](const MemberForces& f) { return std::abs(f.axial) > margin; });
-}
-
 /// Whether every free node hangs on something. Where all straps of an unloaded node are slack its place is any of many.
 bool all_held(const Example& e, const Solution& s) {
     return std::ranges::all_of(e.loose, [&](int node) {
@@ -73,6 +71,7 @@ TEST_CASE("frames: loads and reactions are in balance, forces and moments") {
         CAPTURE(seed);
         Kind kind;
         kind.poles = seed % 2 == 0;
+        kind.all_loads = seed % 4 < 2;
         const Example e = example(seed, kind);
         const Solution s = solve(e.frame, e.loads);
         count.add(s.usable());
@@ -86,8 +85,19 @@ TEST_CASE("frames: loads and reactions are in balance, forces and moments") {
             const Vector3d all = reaction + Vector3d(e.loads.force.data() + 3 * n);
             force += all;
             moment += (place_of(e.frame, n) + moved(s, n)).cross(all) + Vector3d(s.reaction.data() + 6 * n + 3);
+            if (kind.all_loads) moment += Vector3d(e.loads.couple.data() + 3 * n);
             sizes += all.norm();
             furthest = std::max(furthest, moved(s, n).norm());
+        }
+        for (std::size_t m = 0; kind.all_loads && m < e.frame.members.size(); ++m) {
+            const FrameMember& member = e.frame.members[m];
+            const Vector3d all = drawn_length(e.frame, member) * Vector3d(e.loads.member_load.data() + 3 * m);
+            const auto end = [&](int node, const std::array<double, 3>& arm) -> Vector3d {
+                return place_of(e.frame, node) + moved(s, node) + Vector3d(arm.data());
+            };
+            force += all;
+            moment += 0.5 * (end(member.from, member.arm_from) + end(member.to, member.arm_to)).cross(all);
+            sizes += all.norm();
         }
         CHECK(close_abs(force.norm(), 0.0, 1e-9 * sizes));
         const bool bends =
@@ -103,7 +113,7 @@ TEST_CASE("frames: turned about the vertical they give the same answer, turned")
         Random random(seed);
         Change change;
         change.turn = Eigen::AngleAxisd(random.between(0, 6.28), Vector3d::UnitZ()).toRotationMatrix();
-        check_changed(seed, example(seed), change, false, count);
+        check_changed(seed, any_example(seed), change, false, count);
     }
     CHECK(count.usable >= 0.9 * count.all);
 }
@@ -118,7 +128,7 @@ TEST_CASE("frames: with straps, uprights and round poles they may be turned abou
             Vector3d{random.between(-1, 1), random.between(-1, 1), random.between(-1, 1)}.normalized();
         Change change;
         change.turn = Eigen::AngleAxisd(random.between(0.1, 6.1), axis).toRotationMatrix();
-        check_changed(seed, example(seed, kind), change, false, count);
+        check_changed(seed, any_example(seed, kind), change, false, count);
     }
     CHECK(count.usable >= 0.9 * count.all);
 }
@@ -128,7 +138,7 @@ TEST_CASE("frames: mirrored they give the mirrored answer") {
     for (unsigned seed = 3001; seed <= 3250; ++seed) {
         Change change;
         change.turn.diagonal() = seed % 2 == 0 ? Vector3d(1, -1, 1) : Vector3d(-1, 1, 1);
-        check_changed(seed, example(seed), change, false, count);
+        check_changed(seed, any_example(seed), change, false, count);
     }
     CHECK(count.usable >= 0.9 * count.all);
 }
@@ -136,7 +146,7 @@ TEST_CASE("frames: mirrored they give the mirrored answer") {
 TEST_CASE("frames: the order of nodes and members, and which end comes first, does not matter") {
     Count count;
     for (unsigned seed = 4001; seed <= 4250; ++seed) {
-        const Example e = example(seed);
+        const Example e = any_example(seed);
         Random random(seed);
         Change change;
         change.node = shuffled(random, e.frame.nodes.size());
@@ -152,7 +162,7 @@ TEST_CASE("frames: in millimetres and kilonewtons the numbers are the same") {
         Change change;
         change.length = 1e3;
         change.force = 1e-3;
-        check_changed(seed, example(seed), change, false, count);
+        check_changed(seed, any_example(seed), change, false, count);
     }
     CHECK(count.usable >= 0.9 * count.all);
 }

@@ -78,6 +78,7 @@ struct Kind {
     bool feet = false;   ///< uprights stand on feet that give and have gaps, held level
     bool rough = false;  ///< and are held level by friction instead
     bool hung = false;   ///< straps carry weight and wind along their length
+    bool all_loads = false;  ///< loads along members, couples, warmth, settlements, splices and springs that give, arms
 };
 
 inline void add_pole(Example& e, Random& random, int from, int to, const Kind& kind, bool hinged) {
@@ -179,10 +180,51 @@ inline Example net(Random& random, const Kind& kind) {
     return e;
 }
 
+inline Vector3d any(Random& random, double size) {
+    return size * Vector3d{random.between(-1, 1), random.between(-1, 1), random.between(-1, 1)};
+}
+
+inline void put(std::vector<double>& list, std::size_t first, const Vector3d& values) {
+    for (int i = 0; i < 3; ++i) list[first + at(i)] = values(i);
+}
+
+/// Everything else that may act, on a frame that stands. Of small size, so that it still stands.
+inline void add_all_loads(Example& e, Random& random, const Kind& kind) {
+    const std::size_t nodes = e.frame.nodes.size();
+    FrameLoads& loads = e.loads;
+    loads.couple.resize(3 * nodes, 0.0);
+    loads.member_load.resize(3 * e.frame.members.size(), 0.0);
+    loads.settlement.resize(6 * nodes, 0.0);
+    for (std::size_t m = 0; m < e.frame.members.size(); ++m) {
+        FrameMember& member = e.frame.members[m];
+        member.expansion = random.between(0.5e-5, 3e-5);
+        loads.temperature.push_back(kind.load * random.between(-15, 15));
+        if (member.kind == MemberKind::strap) continue;
+        put(loads.member_load, 3 * m, kind.load * (any(random, 20) - Vector3d{0, 0, 60}));
+        if (member.kind != MemberKind::pole) continue;
+        if (random.chance(0.3) && member.spring_from > 0) member.spring_from = random.between(4e3, 4e4);
+        if (random.chance(0.3)) member.spring_to = random.between(4e3, 4e4);
+        put(loads.couple, 3 * at(member.from), kind.load * any(random, 8));
+        const Vector3d arm = any(random, 0.04);
+        if (random.chance(0.3)) member.arm_to = {arm.x(), arm.y(), arm.z()};
+        if (random.chance(0.3)) {
+            const double k = random.between(100, 3000);
+            const double c = random.between(10, 300);
+            e.frame.springs.push_back({member.to, {k, k, k, c, c, c}});
+        }
+        member.free_length = drawn_length(e.frame, member);
+    }
+    for (std::size_t n = 0; n < nodes; ++n) {
+        if (e.frame.nodes[n].held[0]) put(loads.settlement, 6 * n, kind.load * any(random, 3e-4));
+        if (e.frame.nodes[n].held[3]) put(loads.settlement, 6 * n + 3, kind.load * any(random, 1e-3));
+    }
+}
+
 inline Example example(unsigned seed, const Kind& kind = {}) {
     Random random(seed);
     Example e = random.chance(0.2) ? net(random, kind) : support(random, kind);
     if (kind.hung) load_straps(e, random, kind);
+    if (kind.all_loads) add_all_loads(e, random, kind);
     return e;
 }
 
