@@ -10,7 +10,7 @@ The input is that of model "frame" (validation/frame_model.hpp), lengths in m an
   bar       TrussElement3D2N
   splice    a turning spring is SpringDamperElement3D between the twin nodes of a hinge
   boat      springs of a node against the boat are SpringDamperElement3D to a held twin
-  arm       a beam ten thousand times as stiff as the stiffest pole
+  arm       a beam a thousand times as stiff as a pole
   even load   forces by halves on the nodes of the finer mesh, with the couples q h2/12 of a fixed element at the ends
               of the run, where they do not cancel; moments read off an element get its fixed-end moment
   couple      PointMomentCondition3D1N
@@ -143,7 +143,7 @@ class OtherFrame:
         at = [number(t) for t in member[key]]
         end = self._node([node.X0 + at[0], node.Y0 + at[1], node.Z0 + at[2]])
         self.held[end.Id] = set(self.everywhere)
-        stiff = self._beam_properties({"E": "1e13 Pa", "G": "0.5e13 Pa", "A": "0.01 m2", "J": "1e-4 m4",
+        stiff = self._beam_properties({"E": "2e11 Pa", "G": "1e11 Pa", "A": "0.01 m2", "J": "1e-4 m4",
                                        "I_vertical": "1e-4 m4"})
         self.part.CreateNewElement("CrBeamElement3D2N", self.next_element, [node.Id, end.Id], stiff)
         self.next_element += 1
