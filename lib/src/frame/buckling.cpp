@@ -102,27 +102,24 @@ struct Change {
     double rate = 0;  ///< of it with the amplitude of the mode [-]
 };
 
-Change change_of(const Frame& frame, const FrameMember& member, const VectorXd& u, const std::vector<double>& shape) {
-    const auto from = static_cast<std::size_t>(member.from);
-    const auto to = static_cast<std::size_t>(member.to);
-    Eigen::Vector3d chord, rate;
-    for (std::size_t d = 0; d < 3; ++d) {
-        const auto k = static_cast<Index>(d);
-        chord(k) = frame.nodes[to].at[d] + u(static_cast<Index>(6 * to + d)) - frame.nodes[from].at[d] -
-                   u(static_cast<Index>(6 * from + d));
-        rate(k) = shape[6 * to + d] - shape[6 * from + d];
-    }
-    return {chord.norm() - member.free_length, chord.normalized().dot(rate)};
+/// By the line between the member's ends a little further along the mode, either way: arms turn with their nodes.
+Change change_of(const Assembly& assembly, std::size_t m, double free_length, const VectorXd& u,
+                 const std::vector<double>& shape) {
+    constexpr double step = 1e-6;
+    const Eigen::Map<const VectorXd> mode(shape.data(), u.size());
+    const Eigen::Vector3d chord = assembly.chord(m, u);
+    const Eigen::Vector3d rate = (assembly.chord(m, u + step * mode) - assembly.chord(m, u - step * mode)) / (2 * step);
+    return {chord.norm() - free_length, chord.normalized().dot(rate)};
 }
 
 /// Fills in what the unilateral members make of a mode.
-void judge(const Frame& frame, const Solution& solution, BucklingMode& mode) {
+void judge(const Frame& frame, const Assembly& assembly, const Solution& solution, BucklingMode& mode) {
     const VectorXd u = displacement_of(solution);
     std::vector<std::pair<double, std::string>> limits;
     for (std::size_t m = 0; m < frame.members.size(); ++m) {
         const FrameMember& member = frame.members[m];
         if (member.kind == MemberKind::pole || member.kind == MemberKind::bar) continue;
-        const Change change = change_of(frame, member, u, mode.shape);
+        const Change change = change_of(assembly, m, member.free_length, u, mode.shape);
         if (std::abs(change.rate) < 1e-9) continue;
         if (solution.members[m].active)
             limits.emplace_back(std::abs(change.now / change.rate), member.name);
@@ -156,7 +153,7 @@ Buckling buckling(const Frame& frame, const FrameLoads& loads, const Solution& s
         mode.factor = -1 / mu;
         mode.shape = shape_of(frame, assembly, eigen.eigenvectors().col(i));
         mode.place = place_of(frame, mode.shape);
-        judge(frame, solution, mode);
+        judge(frame, assembly, solution, mode);
         found.modes.push_back(std::move(mode));
     }
     if (found.modes.empty()) found.message = "no part is pressed so that more of these forces could make it buckle";
