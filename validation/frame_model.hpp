@@ -14,7 +14,7 @@
 //               "arm_from", "arm_to": ["0 m", "0 m", "0.1 m"], rigid, from the node to that end of the run
 //               "free_length", or "shortened_by", or "set_to" (tension in the drawn shape); drawn length otherwise
 //               "load": ["0 N/m", "0 N/m", "-1 N/m"] per drawn length, or "load_per_free_length"; to the nodes by
-//               halves. "even_load": the same as a load of the members, and no strap's
+//               halves. "even_load": the same as a load of the members
 //               "expansion": 1e-5 per kelvin, "warmer_by": 20 in kelvin
 //               "start_sag": "1 m": the walk of the solver starts from a parabola of that sag under the chord, cut into
 //               pieces of equal length
