@@ -14,10 +14,14 @@ _Ground = tuple[float, str, str, str, float | None, int | None]
 _Facts = tuple[str, str, str, str, str, list[str], str | None]
 _Whole = NDArray[np.int64]
 _Truths = NDArray[np.bool_]
-_FrameArrays = tuple[list[str], _Floats, _Truths, list[str], _Whole, _Whole, _Floats, _Truths]
+_FrameArrays = tuple[
+    list[str], _Floats, _Truths, list[str], _Whole, _Whole, _Floats, _Truths, _Whole, _Floats
+]
 _SpringArrays = tuple[_Whole, _Floats, _Floats, _Floats]
 _SolveOptions = tuple[int, float, float]
-_Solved = tuple[list[str], list[str], _Floats, _Floats, _Floats, _Floats, _Floats, _Whole]
+_Solved = tuple[
+    list[str], list[str], _Floats, _Floats, _Floats, _Floats, _Floats, _Whole, _Floats, _Truths
+]
 
 version: str
 
@@ -110,6 +114,26 @@ def tension_frame_straps(
     runs: list[tuple[str, list[int], float]],
     /,
 ) -> tuple[_Solved, _Floats, int]: ...
+def tighten_frame_straps(
+    frame: _FrameArrays,
+    forces: _Floats,
+    springs: _SpringArrays,
+    options: _SolveOptions,
+    runs: list[tuple[str, list[int], float]],
+    steps: list[tuple[int, float, float]],
+    held_by_hand: list[int],
+    hand_stiffness: float,
+    /,
+) -> tuple[_Solved, _Floats, _Floats, str]: ...
+def slip_frame_straps(
+    frame: _FrameArrays,
+    forces: _Floats,
+    springs: _SpringArrays,
+    options: _SolveOptions,
+    passings: list[tuple[str, int, int]],
+    friction: float,
+    /,
+) -> tuple[_Solved, _Floats, _Floats, int]: ...
 def extremes_fit(
     family: int, method: int, maxima_kpa: _Floats, /
 ) -> tuple[float, float, int, int, float, float, str]: ...

@@ -58,6 +58,8 @@ class Frame:
         Whether a pole carries no bending moment at that end.
     held
         What the boat holds: n by 6 of True and False, or one text a node such as "ux uy uz". None: nothing.
+    feet
+        Where nodes stand on the boat without being tied to it; see `Foot`.
     node_names, member_names
         None: "N0", "N1", ... and "M0", "M1", ....
 
@@ -66,7 +68,8 @@ class Frame:
     Raises
     ------
     InputError
-        With everything wrong with the frame: "frame.empty", "frame.node.*", "frame.member.*" and "argument.*".
+        With everything wrong with the frame: "frame.empty", "frame.node.*", "frame.member.*", "frame.foot.*" and
+        "argument.*".
     """
 
     nodes_m: Floats
@@ -85,6 +88,7 @@ class Frame:
     held: Truths
     node_names: tuple[str, ...]
     member_names: tuple[str, ...]
+    feet: tuple[Foot, ...]
 
     def __init__(
         self,
@@ -105,6 +109,7 @@ class Frame:
         held: Any = None,
         node_names: Sequence[str] | None = None,
         member_names: Sequence[str] | None = None,
+        feet: Sequence[Foot] = (),
     ) -> None:
         read = Reader()
         nodes = read.table("nodes_m", nodes_m, 3)
@@ -134,6 +139,7 @@ class Frame:
             columns[keyword] = np.where(is_pole, columns[keyword], np.zeros((), columns[keyword].dtype))
         for keyword, value in {"nodes_m": nodes, "members": ends, "kind": kinds, **columns}.items():
             object.__setattr__(self, keyword, _kept(value) if isinstance(value, np.ndarray) else value)
+        object.__setattr__(self, "feet", tuple(feet))
         _core.require_sound_frame(arrays_of(self))
 
     @property
@@ -155,6 +161,61 @@ class Frame:
     def __repr__(self) -> str:
         counts = ", ".join(f"{self.kind.count(kind)} {kind}s" for kind in KINDS if kind in self.kind)
         return f"<coverframe.frame.Frame of {len(self.node_names)} nodes: {counts}>"
+
+
+@dataclass(init=False, frozen=True, slots=True)
+class Foot:
+    """Where a node stands on the boat without being tied to it: it pushes upwards only, on a pad or sole that gives,
+    and is held level by friction alone (frame/feet.hpp).
+
+    Parameters
+    ----------
+    node
+        Index of a node that is free to move up and down.
+    stiffness_n_per_m
+        Of the pad or sole, upwards [N/m].
+    gap_m
+        How far the node sinks before it bears [m].
+    friction
+        mu, 0 to 2 [-]. 0: the foot slides freely, and something else has to hold its node level.
+    side_stiffness_n_per_m
+        Of the pad or sole, level, until the foot slips [N/m]; over 0 with friction.
+    """
+
+    node: int
+    stiffness_n_per_m: float
+    gap_m: float
+    friction: float
+    side_stiffness_n_per_m: float
+
+    def __init__(
+        self,
+        *,
+        node: int,
+        stiffness_n_per_m: float,
+        gap_m: float = 0.0,
+        friction: float = 0.0,
+        side_stiffness_n_per_m: float = 0.0,
+    ) -> None:
+        read = Reader()
+        given = {
+            "stiffness_n_per_m": stiffness_n_per_m,
+            "gap_m": gap_m,
+            "friction": friction,
+            "side_stiffness_n_per_m": side_stiffness_n_per_m,
+        }
+        if not is_whole(node):
+            read.add("argument.number", "/node", repr(node), "node must be the index of a node")
+        numbers = {keyword: read.numbers(keyword, value) for keyword, value in given.items()}
+        for keyword, number in numbers.items():
+            read.shape(keyword, number, ())
+        read.stop()
+        object.__setattr__(self, "node", int(node))
+        for keyword, number in numbers.items():
+            object.__setattr__(self, keyword, float(number))
+
+    def __reduce__(self) -> tuple[Any, ...]:
+        return _remake, (Foot, {f.name: getattr(self, f.name) for f in fields(self)})
 
 
 @dataclass(init=False, frozen=True, slots=True, eq=False)
@@ -218,6 +279,28 @@ class StrapRun:
     tension_n: float
 
 
+@dataclass(frozen=True, slots=True)
+class TighteningStep:
+    """One pull of the tensioner."""
+
+    #: Index of the run.
+    run: int
+    #: Mean tension of the run when the tensioner stops, over 0 [N].
+    tension_n: float
+    #: Free length the buckle gives back when it is let go, not negative [m].
+    give_m: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Passing:
+    """A strap that passes over a node, as the two members on either side of it."""
+
+    name: str
+    #: Indices of two members of kind "strap" with one node in common.
+    first: int
+    second: int
+
+
 def arrays_of(frame: Frame) -> _core._FrameArrays:
     """The frame as the compiled module takes it."""
     return (
@@ -229,7 +312,13 @@ def arrays_of(frame: Frame) -> _core._FrameArrays:
         np.array([KINDS.index(kind) for kind in frame.kind], dtype=np.int64),
         np.column_stack([getattr(frame, keyword) for keyword in _STIFFNESSES]),
         np.column_stack([frame.hinged_from, frame.hinged_to]),
+        np.array([np.clip(foot.node, -1, 2**31 - 1) for foot in frame.feet], dtype=np.int64),
+        np.array([_numbers_of(foot) for foot in frame.feet], dtype=np.float64).reshape(-1, 4),
     )
+
+
+def _numbers_of(foot: Foot) -> tuple[float, float, float, float]:
+    return foot.stiffness_n_per_m, foot.gap_m, foot.friction, foot.side_stiffness_n_per_m
 
 
 def _drawn_lengths(nodes: Floats, ends: Indices) -> Floats:

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from ._frame_model import Frame, Spring
+from ._frame_model import Frame, Passing, Spring
 from ._frame_reader import Indices, Truths
 from ._values import Floats
 from .errors import StateError
@@ -81,8 +81,18 @@ class Solution:
     twist_n_m: Floats
     #: One a member; False for a slack strap or a lifted upright.
     active: Truths
-    #: n by 6: force [N] and moment [N m] of the boat on held directions, 0 on the others.
+    #: n by 6: force [N] and moment [N m] of the boat on held directions and through feet, 0 on the others.
     reaction: Floats
+    #: One a foot: its push on the node, upwards [N]; 0 while it is lifted.
+    foot_push_n: Floats
+    #: f by 2: what each foot holds its node with, along x and y [N].
+    foot_side_n: Floats
+    #: How far each foot has slipped [m].
+    foot_slip_m: Floats
+    #: One a foot; False for a lifted one.
+    foot_carries: Truths
+    #: One a node: True where only slack straps, or a lifted upright on a lifted foot, end and nothing acts.
+    loose: Truths
     #: Largest force left out of balance at a free direction [N].
     unbalanced_n: float
     #: Potential energy [N m].
@@ -132,6 +142,15 @@ class Solution:
         reactions = [f"reaction_{axis}_n" for axis in "xyz"] + [f"reaction_m{axis}_n_m" for axis in "xyz"]
         return pd.DataFrame(table | _split(self.reaction, *reactions))
 
+    def feet(self) -> pd.DataFrame:
+        """One row a foot: its node, whether it carries, push, sideways force and slip. Needs pandas."""
+        import pandas as pd
+
+        names = [self.frame.node_names[foot.node] for foot in self.frame.feet]
+        table: dict[str, Any] = {"node": names, "carries": self.foot_carries, "push_n": self.foot_push_n}
+        table |= _split(self.foot_side_n, "side_x_n", "side_y_n")
+        return pd.DataFrame(table | {"slip_m": self.foot_slip_m})
+
     def __repr__(self) -> str:
         return f"<coverframe.frame.Solution: {self.status}{': ' if self.message else ''}{self.message}>"
 
@@ -160,6 +179,10 @@ class Solutions:
     energy_n_m: Floats
     #: One a case.
     iterations: Indices
+    #: k by f by 5: push, sideways along x and y [N], slip [m], whether it carries as 0 or 1.
+    foot_forces: Floats
+    #: k by n: nodes that hang loose.
+    loose: Truths
 
     @property
     def usable(self) -> Truths:
@@ -194,6 +217,11 @@ class Solutions:
             unbalanced_n=float(self.unbalanced_n[case]),
             energy_n_m=float(self.energy_n_m[case]),
             iterations=int(self.iterations[case]),
+            foot_push_n=self.foot_forces[case, :, 0],
+            foot_side_n=self.foot_forces[case, :, 1:3],
+            foot_slip_m=self.foot_forces[case, :, 3],
+            foot_carries=self.foot_forces[case, :, 4] != 0,
+            loose=self.loose[case],
         )
 
     def __iter__(self) -> Iterator[Solution]:
@@ -211,6 +239,7 @@ class Solutions:
                 "largest_tension_n": np.maximum(self.axial_n.max(axis=1), 0.0),
                 "largest_push_n": np.maximum(-self.axial_n.min(axis=1), 0.0),
                 "inactive_members": (~self.active).sum(axis=1),
+                "lifted_feet": (self.foot_forces[:, :, 4] == 0).sum(axis=1),
                 "unbalanced_n": self.unbalanced_n,
                 "energy_n_m": self.energy_n_m,
                 "iterations": self.iterations,
@@ -230,6 +259,67 @@ class Tensioned:
     #: Its equilibrium; `usable` tells whether the tensions were reached.
     solution: Solution
     rounds: int
+
+
+@dataclass(frozen=True, slots=True)
+class FrictionBounds:
+    """The two ends of what an unknown friction of the feet may do."""
+
+    #: No foot has friction; may be a mechanism, and then says so.
+    smooth: Solution
+    #: Each has the friction written at it.
+    rough: Solution
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Tightened:
+    """A frame whose straps were pulled one after the other."""
+
+    #: With the free lengths found; a run nobody pulled hangs slack.
+    frame: Frame = field(repr=False)
+    #: Its equilibrium without the hands; `usable` tells whether it stands.
+    solution: Solution
+    #: Mean tension of every run after each step, hands on: one row a step that was done, one column a run [N].
+    tensions_n: Floats
+    #: Which step could not be done and why; empty if all were.
+    message: str
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Slipped:
+    """A frame with straps that have slipped over the nodes they pass."""
+
+    #: With the free lengths after slipping.
+    frame: Frame = field(repr=False)
+    #: `usable` tells whether the straps came to rest.
+    solution: Solution
+    passings: tuple[Passing, ...]
+    #: Tension on either side, one a passing [N]; empty if the straps did not come to rest, like the next three.
+    first_n: Floats
+    second_n: Floats
+    #: By how much each strap turns, from a straight line [rad].
+    turn_rad: Floats
+    #: Free length that moved from the second member to the first; negative the other way [m].
+    slipped_m: Floats
+    rounds: int
+
+    def table(self) -> pd.DataFrame:
+        """One row a passing. Needs pandas."""
+        import pandas as pd
+
+        names = [passing.name for passing in self.passings][: len(self.first_n)]
+        numbers = {key: getattr(self, key) for key in ("first_n", "second_n", "turn_rad", "slipped_m")}
+        return pd.DataFrame({"passing": names} | numbers)
+
+
+@dataclass(frozen=True, slots=True)
+class SlippedBounds:
+    """The two ends of what an unknown friction over tops may do."""
+
+    #: mu = 0
+    smooth: Slipped
+    #: mu = the greatest
+    rough: Slipped
 
 
 def require_usable(solution: Solution) -> None:

@@ -29,24 +29,44 @@ import numpy as np
 from numpy.typing import NDArray
 
 from . import _core
-from ._frame_model import Frame, Spring, StrapRun, arrays_of
+from ._frame_model import Foot, Frame, Passing, Spring, StrapRun, TighteningStep, arrays_of
 from ._frame_reader import is_whole
-from ._frame_state import Equilibrium, Solution, Solutions, Tensioned
+from ._frame_state import (
+    Equilibrium,
+    FrictionBounds,
+    Slipped,
+    SlippedBounds,
+    Solution,
+    Solutions,
+    Tensioned,
+    Tightened,
+)
 from ._values import Floats, numbers
 from .errors import refuse
 
 __all__ = [
     "Equilibrium",
+    "Foot",
     "Frame",
+    "FrictionBounds",
+    "Passing",
+    "Slipped",
+    "SlippedBounds",
     "Solution",
     "Solutions",
     "Spring",
     "StrapRun",
     "Tensioned",
+    "Tightened",
+    "TighteningStep",
     "self_weight",
+    "slip_over_tops",
+    "slip_over_tops_bounds",
     "solve",
+    "solve_friction_bounds",
     "solve_many",
     "tension_straps",
+    "tighten_in_order",
 ]
 
 
@@ -121,6 +141,16 @@ def solve_many(
     return _solve(frame, loads, springs, start, options, int(threads))
 
 
+def solve_friction_bounds(frame: Frame, **given: Any) -> FrictionBounds:
+    """Equilibrium without friction at the feet, and with that of each foot taken as the greatest it may be.
+
+    What a friction between gives need not lie between. The other arguments are those of `solve`.
+    """
+    feet = [Foot(node=f.node, stiffness_n_per_m=f.stiffness_n_per_m, gap_m=f.gap_m) for f in frame.feet]
+    kept = {f.name: getattr(frame, f.name) for f in fields(frame)}
+    return FrictionBounds(solve(Frame(**kept | {"feet": feet}), **given), solve(frame, **given))
+
+
 def self_weight(frame: Frame, *, factor: float = 1.0) -> Floats:
     """Half of each member's weight to each of its ends, as loads at the nodes, n by 3 [N].
 
@@ -147,18 +177,121 @@ def tension_straps(
     """
     loads = _loads(frame, forces_n, 2, "the straps are set under one set of loads")
     options = _options(max_iterations, force_tolerance, rotation_limit_rad)
+    arrays, lengths, rounds = _core.tension_frame_straps(
+        arrays_of(frame), loads, _spring_arrays(frame, springs), options, _runs(frame, runs)
+    )
+    tensioned = _with_lengths(frame, lengths)
+    return Tensioned(tensioned, _solutions(tensioned, loads[np.newaxis], springs, arrays)[0], rounds)
+
+
+def tighten_in_order(
+    frame: Frame,
+    *,
+    runs: Sequence[StrapRun],
+    steps: Sequence[TighteningStep],
+    held_by_hand: Sequence[int] = (),
+    hand_stiffness_n_per_m: float = 1e5,
+    forces_n: Any = None,
+    springs: Sequence[Spring] = (),
+    max_iterations: int = 200,
+    force_tolerance: float = 1e-9,
+    rotation_limit_rad: float = 0.175,
+) -> Tightened:
+    """Straps pulled on one after the other, as a crew does it: a later strap changes the tension of the earlier ones.
+
+    A strap not pulled yet hangs slack. A step that cannot be done is a message, not an exception.
+
+    Parameters
+    ----------
+    runs
+        The straps; their own `tension_n` plays no part.
+    steps
+        The pulls in their order; a run may be pulled more than once.
+    held_by_hand
+        Nodes held level while the straps are pulled, and let go at the end.
+    hand_stiffness_n_per_m
+        Of that hold [N/m].
+
+    The other parameters are those of `tension_straps`.
+    """
+    loads = _loads(frame, forces_n, 2, "the straps are pulled under one set of loads")
+    options = _options(max_iterations, force_tolerance, rotation_limit_rad)
+    pulls = []
+    for s, step in enumerate(steps):
+        if not (is_whole(step.run) and 0 <= step.run < len(runs)):
+            raise refuse("frame.step", f"/steps/{s}/run", repr(step.run), "a step pulls a run, by its index")
+        tension = _number(f"steps/{s}/tension_n", step.tension_n)
+        pulls.append((int(step.run), tension, _number(f"steps/{s}/give_m", step.give_m)))
+    if not all(is_whole(node) and 0 <= node < len(frame.nodes_m) for node in held_by_hand):
+        raise refuse("frame.step", "/held_by_hand", repr(held_by_hand), "hands hold nodes, by their index")
+    hands = [int(node) for node in held_by_hand]
+    stiffness = _number("hand_stiffness_n_per_m", hand_stiffness_n_per_m)
+    arrays, lengths, tensions, message = _core.tighten_frame_straps(
+        arrays_of(frame), loads, _spring_arrays(frame, springs), options, _runs(frame, runs), pulls, hands, stiffness
+    )
+    tightened = _with_lengths(frame, lengths)
+    tensions.setflags(write=False)
+    return Tightened(tightened, _solutions(tightened, loads[np.newaxis], springs, arrays)[0], tensions, message)
+
+
+def slip_over_tops(
+    frame: Frame,
+    *,
+    passings: Sequence[Passing],
+    friction: float,
+    forces_n: Any = None,
+    springs: Sequence[Spring] = (),
+    max_iterations: int = 200,
+    force_tolerance: float = 1e-9,
+    rotation_limit_rad: float = 0.175,
+) -> Slipped:
+    """Equilibrium with straps that slip over the nodes they pass, where friction does not hold them.
+
+    Tensions on the two sides stay within exp(-mu theta) and exp(mu theta) of one another, theta the angle by which the
+    strap turns (Euler and Eytelwein). `friction` is mu, 0 to 2 [-]; the other parameters are those of `solve`.
+    """
+    loads = _loads(frame, forces_n, 2, "the straps slip under one set of loads")
+    options = _options(max_iterations, force_tolerance, rotation_limit_rad)
+    over = []
+    for p, passing in enumerate(passings):
+        if not all(is_whole(m) and 0 <= m < len(frame.members) for m in (passing.first, passing.second)):
+            advice = f"{passing.name} must be two straps with a node in common, by their index"
+            raise refuse("frame.passing", f"/passings/{p}", passing.name, advice)
+        over.append((str(passing.name), int(passing.first), int(passing.second)))
+    arrays, lengths, states, rounds = _core.slip_frame_straps(
+        arrays_of(frame), loads, _spring_arrays(frame, springs), options, over, _number("friction", friction)
+    )
+    slipped = _with_lengths(frame, lengths)
+    states.setflags(write=False)
+    solution = _solutions(slipped, loads[np.newaxis], springs, arrays)[0]
+    first, second, turn, moved = states.T
+    return Slipped(slipped, solution, tuple(passings), first, second, turn, moved, rounds)
+
+
+def slip_over_tops_bounds(
+    frame: Frame, *, passings: Sequence[Passing], greatest: float, **given: Any
+) -> SlippedBounds:
+    """Both ends of what an unknown friction may do: `slip_over_tops` with mu = 0 and with mu = `greatest` [-].
+
+    With one passing the tensions of every mu between lie between these; with several, look at values between as well.
+    """
+    smooth = slip_over_tops(frame, passings=passings, friction=0.0, **given)
+    return SlippedBounds(smooth, slip_over_tops(frame, passings=passings, friction=greatest, **given))
+
+
+def _runs(frame: Frame, runs: Sequence[StrapRun]) -> list[tuple[str, list[int], float]]:
     rows = []
     for r, run in enumerate(runs):
         if not all(is_whole(m) and 0 <= m < len(frame.members) for m in run.members):
             advice = f"strap {run.name} must be made of members of the frame, by their index"
             raise refuse("frame.run", f"/runs/{r}", run.name, advice)
         rows.append((str(run.name), [int(m) for m in run.members], _number(f"runs/{r}/tension_n", run.tension_n)))
-    arrays, lengths, rounds = _core.tension_frame_straps(
-        arrays_of(frame), loads, _spring_arrays(frame, springs), options, rows
-    )
+    return rows
+
+
+def _with_lengths(frame: Frame, lengths: Floats) -> Frame:
     kept = {f.name: getattr(frame, f.name) for f in fields(frame)}
-    tensioned = Frame(**kept | {"free_length_m": lengths})
-    return Tensioned(tensioned, _solutions(tensioned, loads[np.newaxis], springs, arrays)[0], rounds)
+    return Frame(**kept | {"free_length_m": lengths})
 
 
 def _solve(
@@ -178,8 +311,8 @@ def _solve(
 
 
 def _solutions(frame: Frame, loads: Floats, springs: Sequence[Spring], arrays: tuple[Any, ...]) -> Solutions:
-    status, message, displacement, forces, reaction, unbalanced, energy, iterations = arrays
-    for array in (loads, displacement, forces, reaction, unbalanced, energy, iterations):
+    status, message, displacement, forces, reaction, unbalanced, energy, iterations, feet, loose = arrays
+    for array in (loads, displacement, forces, reaction, unbalanced, energy, iterations, feet, loose):
         array.setflags(write=False)
     return Solutions(
         frame=frame,
@@ -193,6 +326,8 @@ def _solutions(frame: Frame, loads: Floats, springs: Sequence[Spring], arrays: t
         unbalanced_n=unbalanced,
         energy_n_m=energy,
         iterations=iterations,
+        foot_forces=feet,
+        loose=loose,
     )
 
 

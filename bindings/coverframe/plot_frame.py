@@ -46,7 +46,8 @@ def deflected(
 
     Displacements are drawn `scale` times as large as they are; None takes a round number that makes the largest one
     about a twelfth of the picture, and never less than 1. The legend says which. Slack straps and lifted uprights are
-    dashed and grey. Triangles are nodes that the boat holds.
+    dashed and grey. Triangles are nodes that the boat holds, squares
+    feet, hollow and grey where they are lifted.
     """
     require_usable(solution)
     frame, sheet = solution.frame, _Sheet.of(solution.frame, view)
@@ -64,6 +65,7 @@ def deflected(
         else:
             ax.plot(*curve.T, color=_IDLE, linewidth=1.3, linestyle=(0, (4, 3)), zorder=3)
     _supports(ax, frame, sheet)
+    _feet(ax, solution, sheet)
     ax.plot([], [], color=_DRAWN, linewidth=0.9, label="drawn")
     ax.plot([], [], color=_LOADED, linewidth=2.2, label=f"loaded, moves drawn {times:g} times")
     title = f"largest move {1e3 * moves[largest]:.3g} mm, of {frame.node_names[largest]}"
@@ -95,6 +97,7 @@ def axial(solution: Solution, *, ax: Axes | None = None, view: str = "side") -> 
     ax.fill([], [], color=_TENSION, alpha=0.75, label="pulls (+)")
     ax.fill([], [], color=_PUSH, alpha=0.75, label="pushes (-)")
     _supports(ax, frame, sheet)
+    _feet(ax, solution, sheet)
     return _finished(ax, solution, sheet, f"axial force [{unit}]")
 
 
@@ -168,6 +171,7 @@ def _diagram(
             labels.append((value, tips[m, which], sheet.on(towards[m]) * np.sign(value)))
     _label(ax, labels, sheet, greatest, factor)
     _supports(ax, frame, sheet)
+    _feet(ax, solution, sheet)
     where = ", on the stretched side" if unit.endswith("m") else ""
     return _finished(ax, solution, sheet, f"{name} [{unit}]{where}")
 
@@ -311,6 +315,16 @@ def _supports(ax: Axes, frame: Frame, sheet: _Sheet) -> None:
     held = frame.held[:, [sheet.across, sheet.up]].any(axis=1)
     places = sheet.on(frame.nodes_m[held])
     ax.plot(*places.T, linestyle="none", marker=6, markersize=7, color=_LOADED, markeredgewidth=0, zorder=5)
+
+
+def _feet(ax: Axes, solution: Solution, sheet: _Sheet) -> None:
+    """Feet that carry as full squares, lifted ones hollow and grey."""
+    at = np.array([foot.node for foot in solution.frame.feet], dtype=np.int64)
+    look: dict[str, Any] = {"linestyle": "none", "marker": "s", "markersize": 7, "zorder": 5}
+    for carries, color, face, label in ((True, _PUSH, _PUSH, "foot"), (False, _IDLE, "white", "lifted foot")):
+        places = sheet.on(solution.frame.nodes_m[at[solution.foot_carries == carries]])
+        if len(places):
+            ax.plot(*places.T, color=color, markerfacecolor=face, label=label, **look)
 
 
 def _finished(ax: Axes, solution: Solution, sheet: _Sheet, title: str) -> Axes:

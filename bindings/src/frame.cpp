@@ -9,6 +9,7 @@
 #include "arrays.hpp"
 #include "coverframe/frame/pretension.hpp"
 #include "coverframe/frame/solve.hpp"
+#include "coverframe/frame/tightening.hpp"
 
 namespace coverframe::binding {
 namespace {
@@ -19,8 +20,8 @@ using Truths = py::array_t<bool, py::array::c_style | py::array::forcecast>;
 
 /// A frame as Python holds it: node names, places (n by 3), held (n by 6), member names, ends (m by 2), kinds (m:
 /// 0 pole, 1 upright, 2 strap), numbers (m by 8: EA, L0, weight, EI vertical, EI level, GA vertical, GA level, GJ),
-/// hinged (m by 2).
-using FrameArrays = std::tuple<Names, Numbers, Truths, Names, Whole, Whole, Numbers, Truths>;
+/// hinged (m by 2), node of each foot (f), its numbers (f by 4: stiffness, gap, friction, sideways stiffness).
+using FrameArrays = std::tuple<Names, Numbers, Truths, Names, Whole, Whole, Numbers, Truths, Whole, Numbers>;
 /// Node (s), stiffness (s by 9), u0 (s by 3) and force0 (s by 3) of the springs.
 using SpringArrays = std::tuple<Whole, Numbers, Numbers, Numbers>;
 /// Greatest number of steps, force tolerance, rotation limit.
@@ -73,12 +74,18 @@ Frame frame_of(const FrameArrays& arrays) {
         std::copy_n(std::get<2>(arrays).data() + 6 * n, 6, frame.nodes[n].held.begin());
     }
     for (std::size_t m = 0; m < members; ++m) frame.members.push_back(member_of(arrays, m));
+    const auto feet = static_cast<std::size_t>(std::get<8>(arrays).size());
+    expect(has_size(std::get<9>(arrays), 4 * feet), "sizes of the feet");
+    for (std::size_t f = 0; f < feet; ++f) {
+        const auto [stiffness, gap, friction, side] = row_of<4>(std::get<9>(arrays), f);
+        frame.feet.push_back({index_of(std::get<8>(arrays).data()[f]), stiffness, gap, friction, side});
+    }
     return frame;
 }
 
 /// One set of loads for each of the `cases` rows of `forces` (cases by nodes by 3); every case has the springs.
 std::vector<FrameLoads> loads_of(const Numbers& forces, std::size_t cases, std::size_t nodes,
-                                const SpringArrays& arrays) {
+                                 const SpringArrays& arrays) {
     const std::size_t springs = static_cast<std::size_t>(std::get<0>(arrays).size());
     expect(has_size(forces, cases * 3 * nodes), "size of the forces");
     expect(has_size(std::get<1>(arrays), 9 * springs) && has_size(std::get<2>(arrays), 3 * springs) &&
@@ -138,26 +145,42 @@ void write_members(const Solution& solution, double* to) {
     }
 }
 
+/// Five numbers a foot: push, sideways along x and y, slip, whether it carries (0 or 1).
+void write_feet(const Solution& solution, double* to) {
+    for (const FootForces& f : solution.feet) {
+        for (const double value : {f.push, f.side[0], f.side[1], f.slip, f.carries ? 1.0 : 0.0}) *to++ = value;
+    }
+}
+
 /// Status, message, displacements (k by n by 6), members (k by m by 9), reactions (k by n by 6), unbalanced, energy and
-/// iterations (k each).
-py::tuple arrays_of(const std::vector<Solution>& solutions, std::size_t nodes, std::size_t members) {
+/// iterations (k each), feet (k by f by 5), nodes that hang loose (k by n).
+py::tuple arrays_of(const std::vector<Solution>& solutions, const Frame& frame) {
+    const std::size_t nodes = frame.nodes.size();
+    const std::size_t members = frame.members.size();
+    const std::size_t count = frame.feet.size();
     const auto cases = static_cast<py::ssize_t>(solutions.size());
     const auto n = static_cast<py::ssize_t>(nodes);
     const auto m = static_cast<py::ssize_t>(members);
     py::array_t<double> displacement(Shape{cases, n, 6});
     py::array_t<double> forces(Shape{cases, m, 9});
     py::array_t<double> reaction(Shape{cases, n, 6});
+    py::array_t<double> feet(Shape{cases, static_cast<py::ssize_t>(count), 5});
+    py::array_t<bool> loose(Shape{cases, n});
+    std::fill_n(loose.mutable_data(), loose.size(), false);
     py::array_t<std::int64_t> iterations(cases);
     for (std::size_t k = 0; k < solutions.size(); ++k) {
         std::copy_n(solutions[k].displacement.begin(), 6 * nodes, displacement.mutable_data() + 6 * nodes * k);
         std::copy_n(solutions[k].reaction.begin(), 6 * nodes, reaction.mutable_data() + 6 * nodes * k);
         write_members(solutions[k], forces.mutable_data() + 9 * members * k);
+        write_feet(solutions[k], feet.mutable_data() + 5 * count * k);
+        for (const int node : solutions[k].loose)
+            loose.mutable_data()[nodes * k + static_cast<std::size_t>(node)] = true;
         iterations.mutable_data()[k] = solutions[k].iterations;
     }
     return py::make_tuple(texts(solutions, [](const Solution& s) { return name_of(s.status); }),
                           texts(solutions, [](const Solution& s) { return s.message; }), displacement, forces, reaction,
                           numbers(solutions, [](const Solution& s) { return s.unbalanced; }),
-                          numbers(solutions, [](const Solution& s) { return s.energy; }), iterations);
+                          numbers(solutions, [](const Solution& s) { return s.energy; }), iterations, feet, loose);
 }
 
 py::tuple solve_all(const FrameArrays& arrays, const Numbers& forces, std::size_t cases, const SpringArrays& springs,
@@ -171,7 +194,19 @@ py::tuple solve_all(const FrameArrays& arrays, const Numbers& forces, std::size_
         const py::gil_scoped_release unlocked;
         share_out(cases, threads, [&](std::size_t k) { solutions[k] = solve(frame, loads[k], chosen, from); });
     }
-    return arrays_of(solutions, frame.nodes.size(), frame.members.size());
+    return arrays_of(solutions, frame);
+}
+
+py::array_t<double> free_lengths(const Frame& frame) {
+    return numbers(frame.members, [](const FrameMember& m) { return m.free_length; });
+}
+
+/// Gives a solution that was never run the sizes of one.
+void complete(Solution& solution, const Frame& frame) {
+    solution.displacement.resize(6 * frame.nodes.size(), 0.0);
+    solution.reaction.resize(6 * frame.nodes.size(), 0.0);
+    solution.members.resize(frame.members.size());
+    solution.feet.resize(frame.feet.size());
 }
 
 /// Name, members and tension of a strap.
@@ -189,9 +224,59 @@ py::tuple tension_all(const FrameArrays& arrays, const Numbers& forces, const Sp
         const py::gil_scoped_release unlocked;
         tensioned = tension_straps(frame, straps, loads, options_of(options));
     }
-    return py::make_tuple(arrays_of({tensioned.solution}, frame.nodes.size(), frame.members.size()),
-                          numbers(tensioned.frame.members, [](const FrameMember& m) { return m.free_length; }),
-                          tensioned.rounds);
+    return py::make_tuple(arrays_of({tensioned.solution}, frame), free_lengths(tensioned.frame), tensioned.rounds);
+}
+
+/// Index of a strap, tension and give of a step.
+using Step = std::tuple<int, double, double>;
+
+/// As solve_all for one case, then the free lengths (m), the tensions after each step (steps done by runs) and the
+/// message.
+py::tuple tighten_all(const FrameArrays& arrays, const Numbers& forces, const SpringArrays& springs,
+                      const Options& options, const std::vector<Run>& runs, const std::vector<Step>& steps,
+                      const std::vector<int>& held_by_hand, double hand_stiffness) {
+    const Frame frame = frame_of(arrays);
+    const FrameLoads loads = loads_of(forces, 1, frame.nodes.size(), springs).front();
+    std::vector<StrapRun> straps;
+    for (const auto& [name, members, tension] : runs) straps.push_back({name, members, tension});
+    std::vector<TighteningStep> pulls;
+    for (const auto& [run, tension, give] : steps) pulls.push_back({run, tension, give});
+    Tightened tightened;
+    {
+        const py::gil_scoped_release unlocked;
+        tightened = tighten_in_order(frame, straps, pulls, loads, {held_by_hand, hand_stiffness, options_of(options)});
+    }
+    complete(tightened.solution, frame);
+    const auto rows = static_cast<py::ssize_t>(tightened.tensions.size());
+    py::array_t<double> tensions(Shape{rows, static_cast<py::ssize_t>(straps.size())});
+    double* to = tensions.mutable_data();
+    for (const std::vector<double>& row : tightened.tensions) to = std::copy(row.begin(), row.end(), to);
+    return py::make_tuple(arrays_of({tightened.solution}, frame), free_lengths(tightened.frame), tensions,
+                          tightened.message);
+}
+
+/// Name and the two members of a passing.
+using Over = std::tuple<std::string, int, int>;
+
+/// As solve_all for one case, then the free lengths (m), first, second, turn and slipped of each passing (p by 4) and
+/// the rounds. Without rows if the straps did not come to rest.
+py::tuple slip_all(const FrameArrays& arrays, const Numbers& forces, const SpringArrays& springs,
+                   const Options& options, const std::vector<Over>& over, double friction) {
+    const Frame frame = frame_of(arrays);
+    const FrameLoads loads = loads_of(forces, 1, frame.nodes.size(), springs).front();
+    std::vector<Passing> passings;
+    for (const auto& [name, first, second] : over) passings.push_back({name, first, second});
+    Slipped slipped;
+    {
+        const py::gil_scoped_release unlocked;
+        slipped = slip_over_tops(frame, passings, friction, loads, options_of(options));
+    }
+    py::array_t<double> states(Shape{static_cast<py::ssize_t>(slipped.passings.size()), 4});
+    double* to = states.mutable_data();
+    for (const PassingState& s : slipped.passings) {
+        for (const double value : {s.first, s.second, s.turn, s.slipped}) *to++ = value;
+    }
+    return py::make_tuple(arrays_of({slipped.solution}, frame), free_lengths(slipped.frame), states, slipped.rounds);
 }
 
 }  // namespace
@@ -204,6 +289,8 @@ void bind_frame(py::module_& module) {
     });
     module.def("solve_frame", &solve_all);
     module.def("tension_frame_straps", &tension_all);
+    module.def("tighten_frame_straps", &tighten_all);
+    module.def("slip_frame_straps", &slip_all);
 }
 
 }  // namespace coverframe::binding
