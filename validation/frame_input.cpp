@@ -217,6 +217,19 @@ std::array<double, 3> three_numbers(const Input& nodes, const std::string& name)
     return {given[0], given[1], given[2]};
 }
 
+void read_feet(FrameModel& model, const Input& input) {
+    if (!input.has("feet")) return;
+    for (const Input& item : input.list("feet")) {
+        Foot foot;
+        foot.node = node_of(model, item.text("node"));
+        foot.stiffness = item.si<LineLoad>("stiffness");
+        if (item.has("gap")) foot.gap = item.si<Length>("gap");
+        foot.friction = item.number_or("friction", 0);
+        if (item.has("side_stiffness")) foot.side_stiffness = item.si<LineLoad>("side_stiffness");
+        model.frame.feet.push_back(foot);
+    }
+}
+
 void read_boat_springs(FrameModel& model, const Input& input) {
     if (!input.has("boat_springs")) return;
     for (const Input& item : input.list("boat_springs")) {
@@ -271,6 +284,7 @@ FrameModel read_frame(const Input& input) {
     read_member_loads(model, input);
     read_frame_loads(model, input);
     read_boat_springs(model, input);
+    read_feet(model, input);
     if (!model.start.empty()) model.start.resize(model.frame.nodes.size() * 6, 0.0);
     model.scale = input.number_or("load_scale", 1.0);
     model.options.force_tolerance = input.number_or("force_tolerance", model.options.force_tolerance);

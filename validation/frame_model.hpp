@@ -21,6 +21,8 @@
 //   forces    {"A": ["0 N", "0 N", "-10 N"]}
 //   couples   {"A": ["0 N m", "5 N m", "0 N m"]}, along the rotation vector
 //   settled   {"A": ["0 m", "0 m", "-5 mm"]}: displacement of what is held; "turned": {"A": [0, 0.01, 0]} in radians
+//   feet      [{"node", "stiffness": "..N/m", "gap": "..m", "friction": 0.2, "side_stiffness": "..N/m"}]; all but node and
+//             stiffness may be left out
 //   boat_springs  [{"node", "along": ["..N/m" x 3], "about": ["..N m" x 3]}], per radian, either may be left out
 //   springs   [{"node", "stiffness": ["..N/m" x 3], "at": ["..m" x 3]}]
 //   load_scale  1e-6: all that acts is multiplied, displacements and forces divided by it. Cases of first-order theory

@@ -6,6 +6,8 @@
 //   "reaction_size": "A"              length of the force of the boat on a node
 //   "spring_force": ["A", "uz"]       of the springs on the node
 //   "axial": "strap"                  tension positive; of the first piece. "axial_to": of the last
+//   "push": "A"                       of the foot at the node
+//   "least": "strap", "sag": "strap"  least tension and sag of a strap with a load along it, of the first piece
 //   "moment": ["beam", "from"]        in the vertical plane, sagging positive
 //   "moment_level": ["beam", "to"]
 //   "twist": "beam"
@@ -74,6 +76,12 @@ Number spring_force(const FrameModel& model, const Solution& solution, const Inp
 const MemberForces& piece_at(const FrameModel& model, const Solution& solution, const std::string& run, bool to) {
     const Run& pieces = run_of(model, run);
     return solution.members[static_cast<std::size_t>(to ? pieces.members.back() : pieces.members.front())];
+}
+
+const FootForces& foot_at(const FrameModel& model, const Solution& solution, const std::string& node) {
+    const auto found = std::ranges::find(model.frame.feet, node_of(model, node), &Foot::node);
+    if (found == model.frame.feet.end()) throw CaseError("there is no foot at node " + node);
+    return solution.feet[static_cast<std::size_t>(found - model.frame.feet.begin())];
 }
 
 bool is_to(const std::string& end) {
@@ -155,6 +163,15 @@ Number raw(const FrameModel& model, const Solution& solution, const Input& what)
     if (what.has("axial_to")) {
         const double value = piece_at(model, solution, what.text("axial_to"), true).axial_at(1);
         return {value / model.scale, Dimension::force, solver};
+    }
+    if (what.has("push")) {
+        return {foot_at(model, solution, what.text("push")).push / model.scale, Dimension::force, solver};
+    }
+    if (what.has("least")) {
+        return {piece_at(model, solution, what.text("least"), false).least / model.scale, Dimension::force, solver};
+    }
+    if (what.has("sag")) {
+        return {piece_at(model, solution, what.text("sag"), false).sag, Dimension::length, solver};
     }
     if (what.has("twist")) {
         return {piece_at(model, solution, what.text("twist"), false).twist / model.scale, Dimension::moment, solver};
