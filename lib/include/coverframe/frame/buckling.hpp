@@ -70,7 +70,8 @@ struct BucklingOptions {
 struct UprightStability {
     std::string name;
     double push = 0;      ///< [N]
-    double critical = 0;  ///< stiffness of the straps at its top times its height, as they are under load [N]
+    double critical = 0;  ///< stiffness of the straps at its top times its height, as they are under load; where its
+                          ///< foot gives level, of both ends one behind the other [N]
     double used = 0;      ///< push/critical; infinite if nothing holds the top
 };
 
