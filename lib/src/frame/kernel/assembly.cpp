@@ -19,13 +19,17 @@ double warmth_of(const FrameMember& member, std::size_t m, const FrameLoads& loa
     return loads.temperature.empty() ? 0 : member.expansion * loads.temperature[m];
 }
 
+Vec<double> vec(const Vector3d& v) { return {v(0), v(1), v(2)}; }
+
+Vector3d eigen(const Vec<double>& v) { return {v.x, v.y, v.z}; }
+
 /// Adds the lower triangle of a member's block.
 template <int size>
 void add_block(const Eigen::Matrix<double, size, size>& block, const std::vector<int>& places, Eigen::VectorXd& K) {
     const int* place = places.data();
     for (int i = 0; i < size; ++i) {
         for (int j = 0; j <= i; ++j, ++place) {
-            if (*place >= 0) K(*place) += block(i, j);
+            K(*place) += block(i, j);
         }
     }
 }
@@ -54,7 +58,12 @@ Assembly::Assembly(const Frame& frame, int left_out) : frame_(frame), left_out_(
         parts_.push_back(part_of(member));
         if (parts_.back().pole || Vector3d(member.arm_from.data()).any()) free_rotations(member.from);
         if (parts_.back().pole || Vector3d(member.arm_to.data()).any()) free_rotations(member.to);
+        if (!parts_.back().pole) continue;
+        turning_.push_back(member.from);
+        turning_.push_back(member.to);
     }
+    std::sort(turning_.begin(), turning_.end());
+    turning_.erase(std::unique(turning_.begin(), turning_.end()), turning_.end());
     for (const NodeSpring& spring : frame.springs) {
         if (spring.stiffness[3] > 0 || spring.stiffness[4] > 0 || spring.stiffness[5] > 0) free_rotations(spring.node);
     }
@@ -135,6 +144,10 @@ std::vector<int> Assembly::narrow_order() const {
     return reverse_cuthill_mckee(static_cast<int>(frame_.nodes.size()), links);
 }
 
+int Assembly::place_of(int row, int column) const {
+    return static_cast<int>(row < 0 || column < 0 ? band_.length() : band_.at(row, column));
+}
+
 void Assembly::number_unknowns() {
     std::vector<int> drawn(frame_.nodes.size());
     std::iota(drawn.begin(), drawn.end(), 0);
@@ -149,8 +162,7 @@ void Assembly::number_unknowns() {
             for (std::size_t j = 0; j <= i; ++j) {
                 const int row = number_[index(all[i])];
                 const int column = number_[index(all[j])];
-                const bool held = row < 0 || column < 0;
-                parts_[m].places.push_back(held ? -1 : static_cast<int>(band_.at(row, column)));
+                parts_[m].places.push_back(place_of(row, column));
             }
         }
     }
@@ -171,31 +183,25 @@ Vector3d Assembly::chord(std::size_t m, const Eigen::VectorXd& u) const {
     return parts_[m].drawn + d.segment<3>(6) - d.segment<3>(0);
 }
 
-Assembly::Axial Assembly::axial(std::size_t m, const Eigen::VectorXd& u, const FrameLoads& loads) const {
+TieProperties Assembly::tie(std::size_t m, const FrameLoads& loads) const {
     const FrameMember& member = frame_.members[m];
     const Part& part = parts_[m];
-    Vector3d moved = u.segment<3>(part.to) - u.segment<3>(part.from);
-    if (part.arms) {
-        const Vector12 d = ends(part, u);
-        moved = d.segment<3>(6) - d.segment<3>(0);
-    }
-    const Vector3d chord = part.drawn + moved;
-    Axial a;
-    a.length = chord.norm();
-    a.direction = a.length > 0 ? Vector3d(chord / a.length) : Vector3d(Vector3d::Zero());
-    // l - L0 by what the ends moved, not as a difference of two long lengths: a stiff member would drown in rounding.
-    const double stretch = (part.drawn_length - member.free_length) +
-                           moved.dot(2 * part.drawn + moved) / (a.length + part.drawn_length) -
-                           warmth_of(member, m, loads) * member.free_length;
-    if (member.kind == MemberKind::strap) a.active = stretch >= 0;
-    if (member.kind == MemberKind::upright) a.active = stretch <= 0;
-    a.force = a.active ? member.axial_stiffness / member.free_length * stretch : 0;
-    a.stretch = stretch;
-    return a;
+    return {.drawn = vec(part.drawn),
+            .drawn_length = part.drawn_length,
+            .pulls = member.kind != MemberKind::upright,
+            .pushes = member.kind != MemberKind::strap,
+            .free_length = member.free_length,
+            .stiffness = member.axial_stiffness / member.free_length,
+            .longer = warmth_of(member, m, loads) * member.free_length};
+}
+
+TieState<double> Assembly::tie_state(std::size_t m, const Eigen::VectorXd& u, const FrameLoads& loads) const {
+    const Vector12 d = ends(parts_[m], u);
+    return state_of(tie(m, loads), vec(d.segment<3>(6) - d.segment<3>(0)));
 }
 
 /// A strap that carries a load along its length; nothing for other members.
-std::optional<Catenary> Assembly::hung_strap(std::size_t m, const Axial& a, const FrameLoads& loads) const {
+std::optional<Catenary> Assembly::hung_strap(std::size_t m, const TieState<double>& a, const FrameLoads& loads) const {
     const FrameMember& member = frame_.members[m];
     if (loads.member_load.empty() || member.kind != MemberKind::strap) return std::nullopt;
     const Vector3d load = parts_[m].drawn_length * Vector3d(loads.member_load.data() + 3 * m);
@@ -203,7 +209,7 @@ std::optional<Catenary> Assembly::hung_strap(std::size_t m, const Axial& a, cons
     // Warm, it is that much longer and as stiff as it was.
     const double longer = 1 + warmth_of(member, m, loads);
     const double free = longer * member.free_length;
-    return catenary(a.length * a.direction, a.stretch, longer * member.axial_stiffness, free, load / free);
+    return catenary(eigen(a.chord), a.stretch, longer * member.axial_stiffness, free, load / free);
 }
 
 void Assembly::add_pole(std::size_t m, const Eigen::VectorXd& u, const FrameLoads& loads, State& state,
@@ -238,9 +244,8 @@ void Assembly::add_ends(const Part& part, const Eigen::VectorXd& u, Vector12& gr
 
 void Assembly::add_axial(std::size_t m, const Eigen::VectorXd& u, const FrameLoads& loads, State& state,
                          bool geometric) const {
-    const FrameMember& member = frame_.members[m];
     const Part& part = parts_[m];
-    const Axial a = axial(m, u, loads);
+    const TieState<double> a = tie_state(m, u, loads);
     Vector3d half = Vector3d::Zero();
     if (!loads.member_load.empty()) {
         half = 0.5 * part.drawn_length * Vector3d(loads.member_load.data() + 3 * m);
@@ -248,26 +253,27 @@ void Assembly::add_axial(std::size_t m, const Eigen::VectorXd& u, const FrameLoa
         state.energy -= half.dot(d.segment<3>(0) + d.segment<3>(6));
         state.largest_force = std::max(state.largest_force, 2 * half.norm());
     }
-    Vector3d pull = a.force * a.direction;
+    const Vector3d direction = eigen(a.direction);
+    Vector3d pull = a.force * direction;
     Eigen::Matrix3d k = Eigen::Matrix3d::Zero();
     if (const std::optional<Catenary> hung = hung_strap(m, a, loads)) {
         pull = hung->middle;
         k = hung->tangent;
-        if (!geometric) k -= hung->turning * (Eigen::Matrix3d::Identity() - a.direction * a.direction.transpose());
+        if (!geometric) k -= hung->turning * (Eigen::Matrix3d::Identity() - direction * direction.transpose());
         state.energy += hung->energy;
         state.largest_force = std::max({state.largest_force, hung->tension_from, hung->tension_to});
-    } else if (a.active) {
-        state.energy += 0.5 * a.force * a.force * member.free_length / member.axial_stiffness;
+    } else if (a.stiffness > 0) {
+        state.energy += 0.5 * a.force * a.force / a.stiffness;
         state.largest_force = std::max(state.largest_force, std::abs(a.force));
-        k = member.axial_stiffness / member.free_length * a.direction * a.direction.transpose();
-        if (geometric && a.length > 0) {
-            k += a.force / a.length * (Eigen::Matrix3d::Identity() - a.direction * a.direction.transpose());
+        k = a.stiffness * direction * direction.transpose();
+        if (geometric) {
+            k += a.force * a.inverse * (Eigen::Matrix3d::Identity() - direction * direction.transpose());
         }
     }
-    if (a.active) {
+    if (a.stiffness > 0) {
         const double reach =
             std::max(u.segment<3>(part.from).cwiseAbs().maxCoeff(), u.segment<3>(part.to).cwiseAbs().maxCoeff());
-        state.rounding = std::max(state.rounding, member.axial_stiffness / member.free_length * reach * 1e-15);
+        state.rounding = std::max(state.rounding, a.stiffness * reach * 1e-15);
     }
     if (part.arms) {
         Vector12 gradient = Vector12::Zero();
@@ -288,9 +294,55 @@ void Assembly::add_axial(std::size_t m, const Eigen::VectorXd& u, const FrameLoa
     add_block(block, part.places, state.K);
 }
 
-void Assembly::add_members(const Eigen::VectorXd& u, const FrameLoads& loads, State& state, bool geometric) const {
-    for (std::size_t m = 0; m < frame_.members.size(); ++m) {
-        if (static_cast<int>(m) == left_out_) continue;
+COVERFRAME_INLINE void Assembly::add_plain(const double* u, Turned<double>* turns, Terms terms,
+                                           Sums<double>& sums) const {
+    for (const int node : turning_) turns[node] = turned(vec_at<double>(u, 6 * node + 3));
+    const FrameLoads none;
+    for (std::size_t m = 0; m < parts_.size(); ++m) {
+        const Part& part = parts_[m];
+        if (static_cast<int>(m) == left_out_ || part.arms) continue;
+        if (part.pole) {
+            kernel::add_pole(part.pole->properties(), part.from, part.to, part.places.data(), u, turns, terms, sums);
+        } else {
+            add_tie(tie(m, none), part.from, part.to, part.places.data(), u, terms, sums);
+        }
+    }
+}
+
+void Assembly::add_plain_anywhere(const double* u, Turned<double>* turns, Terms terms, Sums<double>& sums) const {
+    add_plain(u, turns, terms, sums);
+}
+
+#ifdef COVERFRAME_AVX2
+COVERFRAME_AVX2 void Assembly::add_plain_avx2(const double* u, Turned<double>* turns, Terms terms,
+                                              Sums<double>& sums) const {
+    add_plain(u, turns, terms, sums);
+}
+#endif
+
+/// Members that have neither arms nor loads of their own, by the kernels for whatever the machine has.
+void Assembly::add_plain_members(const Eigen::VectorXd& u, State& state, Terms terms, Sums<double>& sums) const {
+    state.turns.resize(frame_.nodes.size());
+    if (has_avx2()) {
+#ifdef COVERFRAME_AVX2
+        add_plain_avx2(u.data(), state.turns.data(), terms, sums);
+#endif
+    } else {
+        add_plain_anywhere(u.data(), state.turns.data(), terms, sums);
+    }
+    if (sums.least_fold > fold_margin) return;
+    for (const Part& part : parts_) {  // says which way it is folded
+        if (part.pole && !part.arms) (void)part.pole->energy(nodes(part, u));
+    }
+}
+
+bool Assembly::plain(const FrameLoads& loads) const { return loads.member_load.empty() && loads.temperature.empty(); }
+
+void Assembly::add_special_members(const Eigen::VectorXd& u, const FrameLoads& loads, State& state,
+                                   bool geometric) const {
+    const bool loaded = !plain(loads);
+    for (std::size_t m = 0; m < parts_.size(); ++m) {
+        if (static_cast<int>(m) == left_out_ || !(loaded || parts_[m].arms)) continue;
         if (parts_[m].pole)
             add_pole(m, u, loads, state, geometric);
         else
@@ -302,44 +354,51 @@ Vector6 Assembly::spring_force(const NodeSpring& spring, const Eigen::VectorXd& 
     return -Vector6(spring.stiffness.data()).cwiseProduct(u.segment<6>(6 * spring.node));
 }
 
-void Assembly::add_node_springs(const Eigen::VectorXd& u, State& state) const {
+void Assembly::add_node_springs(const Eigen::VectorXd& u, Terms terms, Sums<double>& sums) const {
     for (const NodeSpring& spring : frame_.springs) {
         const int first = 6 * spring.node;
         const Vector6 force = spring_force(spring, u);
-        state.energy -= 0.5 * force.dot(u.segment<6>(first));
-        state.gradient.segment<6>(first) -= force;
-        state.largest_force = std::max(state.largest_force, force.head<3>().norm());
+        sums.energy -= 0.5 * force.dot(u.segment<6>(first));
+        sums.largest_force = std::max(sums.largest_force, force.head<3>().norm());
+        if (terms == Terms::energy) continue;
         for (int d = 0; d < 6; ++d) {
             const int row = number_[index(first + d)];
-            if (row >= 0) state.K(band_.diagonal(row)) += spring.stiffness[index(d)];
+            add_at(sums.gradient, first + d, -force(d));
+            add_at(sums.K, place_of(row, row), spring.stiffness[index(d)]);
         }
     }
 }
 
-void Assembly::add_loads(const Eigen::VectorXd& u, const FrameLoads& loads, State& state) const {
-    const auto add = [&](const std::vector<double>& forces, std::size_t first) {
-        for (std::size_t n = 0; 3 * n < forces.size(); ++n) {
-            for (std::size_t d = 0; d < 3; ++d) {
-                const auto full = static_cast<Eigen::Index>(6 * n + first + d);
-                state.energy -= forces[3 * n + d] * u(full);
-                state.gradient(full) -= forces[3 * n + d];
-                state.largest_force = std::max(state.largest_force, std::abs(forces[3 * n + d]));
-            }
+void Assembly::add_forces(const Eigen::VectorXd& u, const FrameLoads& loads, Terms terms, Sums<double>& sums) const {
+    const auto add = [&](const std::vector<double>& forces, int first) {
+        for (std::size_t i = 0; i < forces.size(); i += 3) {
+            const double* force = &forces[i];
+            add_force(Vec<double>{force[0], force[1], force[2]}, 2 * static_cast<int>(i) + first, u.data(), terms,
+                      sums);
         }
     };
     add(loads.force, 0);
     add(loads.couple, 3);
-    for (const FrameLoads::Spring& spring : loads.springs) {
+}
+
+std::array<int, 6> Assembly::places_of_support(int node) const {
+    std::array<int, 6> places{};
+    int* place = places.data();
+    for (int i = 6 * node; i < 6 * node + 3; ++i) {
+        for (int j = 6 * node; j <= i; ++j) *place++ = place_of(number_[index(i)], number_[index(j)]);
+    }
+    return places;
+}
+
+void Assembly::add_springs(const Eigen::VectorXd& u, const std::vector<FrameLoads::Spring>& springs, Terms terms,
+                           Sums<double>& sums) const {
+    for (const FrameLoads::Spring& spring : springs) {
         const int first = 6 * spring.node;
-        const Eigen::Matrix3d k(spring.stiffness.data());
-        const Eigen::Vector3d force0(spring.force0.data());
-        const Eigen::Vector3d moved = u.segment<3>(first) - Eigen::Vector3d(spring.u0.data());
-        const Eigen::Vector3d back = k * moved;
-        const Eigen::Vector3d force = force0 - back;
-        state.energy += 0.5 * moved.dot(back) - force0.dot(moved);
-        state.gradient.segment<3>(first) -= force;
-        state.largest_force = std::max(state.largest_force, force.norm());
-        add_stiffness(spring.node, k, state);
+        const std::array<double, 9>& k = spring.stiffness;
+        const Support<double> support{.k = {k[0], k[3], k[4], k[6], k[7], k[8]},
+                                      .u0 = vec(Vector3d(spring.u0.data())),
+                                      .force0 = vec(Vector3d(spring.force0.data()))};
+        add_support(support, first, places_of_support(spring.node).data(), u.data(), terms, sums);
     }
 }
 
@@ -362,21 +421,57 @@ void Assembly::add_stiffness(int node, const Eigen::Matrix3d& k, State& state) c
         for (int j = 0; j <= i; ++j) {
             const int row = number_[index(6 * node + i)];
             const int column = number_[index(6 * node + j)];
-            if (row >= 0 && column >= 0) state.K(band_.at(row, column)) += k(i, j);
+            state.K(place_of(row, column)) += k(i, j);
         }
     }
 }
 
-void Assembly::evaluate(const Eigen::VectorXd& u, const FrameLoads& loads, State& state, bool geometric) const {
+void Assembly::evaluate_without_springs(const Eigen::VectorXd& u, const FrameLoads& loads, State& state,
+                                        bool geometric) const {
     state.gradient.setZero(static_cast<Eigen::Index>(free_.size()));
-    state.K.setZero(band_.length());
-    state.energy = 0;
-    state.largest_force = 0;
-    state.rounding = 0;
-    add_members(u, loads, state, geometric);
-    add_node_springs(u, state);
-    add_loads(u, loads, state);
+    state.K.setZero(band_.length() + 1);
+    Sums<double> sums{.gradient = state.gradient.data(), .K = state.K.data()};
+    const Terms terms = geometric ? Terms::tangent : Terms::elastic;
+    if (plain(loads)) add_plain_members(u, state, terms, sums);
+    add_node_springs(u, terms, sums);
+    add_forces(u, loads, terms, sums);
+    state.energy = sums.energy;
+    state.largest_force = sums.largest_force;
+    state.rounding = sums.rounding;
+    add_special_members(u, loads, state, geometric);
     add_feet(u, state);
+}
+
+void Assembly::add_springs(const Eigen::VectorXd& u, const std::vector<FrameLoads::Spring>& springs,
+                           State& state) const {
+    Sums<double> sums{.gradient = state.gradient.data(), .K = state.K.data()};
+    add_springs(u, springs, Terms::tangent, sums);
+    state.energy += sums.energy;
+    state.largest_force = std::max(state.largest_force, sums.largest_force);
+}
+
+double Assembly::energy_of_springs(const Eigen::VectorXd& u, const std::vector<FrameLoads::Spring>& springs) const {
+    Sums<double> sums{.gradient = nullptr, .K = nullptr};
+    add_springs(u, springs, Terms::energy, sums);
+    return sums.energy;
+}
+
+void Assembly::evaluate(const Eigen::VectorXd& u, const FrameLoads& loads, State& state, bool geometric) const {
+    evaluate_without_springs(u, loads, state, geometric);
+    add_springs(u, loads.springs, state);
+}
+
+double Assembly::energy(const Eigen::VectorXd& u, const FrameLoads& loads, State& state) const {
+    const bool arms = std::any_of(parts_.begin(), parts_.end(), [](const Part& part) { return part.arms; });
+    if (arms || !frame_.feet.empty() || !plain(loads)) {
+        evaluate(u, loads, state);
+        return state.energy;
+    }
+    Sums<double> sums{.gradient = nullptr, .K = nullptr};
+    add_plain_members(u, state, Terms::energy, sums);
+    add_node_springs(u, Terms::energy, sums);
+    add_forces(u, loads, Terms::energy, sums);
+    return sums.energy + energy_of_springs(u, loads.springs);
 }
 
 MemberForces Assembly::forces(std::size_t m, const Eigen::VectorXd& u, const FrameLoads& loads) const {
@@ -385,10 +480,10 @@ MemberForces Assembly::forces(std::size_t m, const Eigen::VectorXd& u, const Fra
     const Vector3d q =
         loads.member_load.empty() ? Vector3d(Vector3d::Zero()) : Vector3d(loads.member_load.data() + 3 * m);
     if (!part.pole) {
-        const Axial a = axial(m, u, loads);
+        const TieState<double> a = tie_state(m, u, loads);
         f.axial = a.force;
-        f.active = a.active;
-        f.load[0] = part.drawn_length * q.dot(a.direction);
+        f.active = a.stiffness > 0;
+        f.load[0] = part.drawn_length * q.dot(eigen(a.direction));
         if (const std::optional<Catenary> hung = hung_strap(m, a, loads)) {
             f.axial = 0.5 * (hung->tension_from + hung->tension_to);
             f.load[0] = hung->tension_from - hung->tension_to;

@@ -5,6 +5,9 @@
 // ux uy uz rx ry rz, without the held ones and without rotations of nodes that no pole, arm or turning spring touches.
 // Displacements of the whole frame ("full") are n_nodes by 6 in the frame's own order, row after row.
 //
+// Members with neither arms nor loads or warmth of their own go through kernels without any memory of their own
+// (assembly_kernel.hpp), the others one by one.
+//
 // What follows from the drawn frame alone is worked out once: the order, the band, where each member's block goes in
 // it, and the stiffnesses of the poles.
 #pragma once
@@ -16,6 +19,7 @@
 #include "coverframe/frame/frame.hpp"
 #include "coverframe/frame/solve.hpp"
 #include "frame/kernel/arm.hpp"
+#include "frame/kernel/assembly_kernel.hpp"
 #include "frame/kernel/banded.hpp"
 #include "frame/kernel/catenary.hpp"
 #include "frame/kernel/feet.hpp"
@@ -43,6 +47,27 @@ public:
     /// Where the entries of the tangent are.
     [[nodiscard]] const Band& band() const { return band_; }
 
+    /// What is known of a member from the drawn frame.
+    struct Part {
+        int from = 0;  ///< first direction of the node: node*6
+        int to = 0;
+        Eigen::Vector3d drawn;
+        double drawn_length = 0;
+        std::optional<Pole> pole;
+        std::optional<PoleLoad> pole_load;
+        std::optional<Arms> arms;
+        std::vector<int> places;  ///< in the tangent, lower triangle of its block row after row
+
+        [[nodiscard]] bool turns() const { return pole || arms; }
+    };
+    [[nodiscard]] const std::vector<Part>& parts() const { return parts_; }
+    /// Nodes at poles.
+    [[nodiscard]] const std::vector<int>& turning() const { return turning_; }
+    /// \param loads  their temperatures count
+    [[nodiscard]] TieProperties tie(std::size_t member, const FrameLoads& loads) const;
+    /// Where the stiffness of a support of a node goes in the tangent, lower triangle row after row.
+    [[nodiscard]] std::array<int, 6> places_of_support(int node) const;
+
     /// Holds a further direction.
     void hold(int full);
 
@@ -52,14 +77,26 @@ public:
 
     struct State {
         Eigen::VectorXd gradient;  ///< full size: dPi/du; minus the unbalanced force, and the reaction where held
-        Eigen::VectorXd K;         ///< tangent over the unknowns, laid out by band()
+        Eigen::VectorXd K;         ///< tangent over the unknowns, laid out by band(), and one number of no meaning
         double energy = 0;         ///< Pi [N m]
         double largest_force = 0;  ///< of members, loads and springs [N]
         double rounding = 0;       ///< unbalanced force below which nothing can be told [N]
+        std::vector<Turned<double>> turns;  ///< one a node; working memory
     };
     /// \throws StateError (frame.pole.folded) as Pole
     /// \param geometric  false: leave out the terms that come from the members' present forces
     void evaluate(const Eigen::VectorXd& u, const FrameLoads& loads, State& state, bool geometric = true) const;
+
+    /// The same without the springs of the loads, which add_springs() adds afterwards.
+    void evaluate_without_springs(const Eigen::VectorXd& u, const FrameLoads& loads, State& state,
+                                  bool geometric = true) const;
+    void add_springs(const Eigen::VectorXd& u, const std::vector<FrameLoads::Spring>& springs, State& state) const;
+    [[nodiscard]] double energy_of_springs(const Eigen::VectorXd& u,
+                                           const std::vector<FrameLoads::Spring>& springs) const;
+
+    /// The energy alone: what evaluate() says, bit for bit.
+    /// \param state  working memory; what it says of another place is gone
+    [[nodiscard]] double energy(const Eigen::VectorXd& u, const FrameLoads& loads, State& state) const;
 
     [[nodiscard]] MemberForces forces(std::size_t member, const Eigen::VectorXd& u, const FrameLoads& loads) const;
 
@@ -74,28 +111,9 @@ public:
     [[nodiscard]] double bend(std::size_t member, const Eigen::VectorXd& u) const;
 
 private:
-    /// What is known of a member from the drawn frame.
-    struct Part {
-        int from = 0;  ///< first direction of the node: node*6
-        int to = 0;
-        Eigen::Vector3d drawn;
-        double drawn_length = 0;
-        std::optional<Pole> pole;
-        std::optional<PoleLoad> pole_load;
-        std::optional<Arms> arms;
-        std::vector<int> places;  ///< in the band, lower triangle of its block row after row; -1 where held
-
-        [[nodiscard]] bool turns() const { return pole || arms; }
-    };
-    struct Axial {
-        Eigen::Vector3d direction;
-        double length = 0;
-        double force = 0;
-        bool active = true;
-        double stretch = 0;  ///< beyond the free length, warm as it is
-    };
-    [[nodiscard]] Axial axial(std::size_t member, const Eigen::VectorXd& u, const FrameLoads& loads) const;
-    [[nodiscard]] std::optional<Catenary> hung_strap(std::size_t member, const Axial& axial,
+    [[nodiscard]] TieState<double> tie_state(std::size_t member, const Eigen::VectorXd& u,
+                                             const FrameLoads& loads) const;
+    [[nodiscard]] std::optional<Catenary> hung_strap(std::size_t member, const TieState<double>& tie,
                                                      const FrameLoads& loads) const;
     [[nodiscard]] static Vector12 nodes(const Part& part, const Eigen::VectorXd& u);
     [[nodiscard]] static Vector12 ends(const Part& part, const Eigen::VectorXd& u);
@@ -111,18 +129,27 @@ private:
                    bool geometric) const;
     void add_ends(const Part& part, const Eigen::VectorXd& u, Vector12& gradient, Matrix12& tangent, State& state,
                   bool geometric) const;
-    void add_members(const Eigen::VectorXd& u, const FrameLoads& loads, State& state, bool geometric) const;
-    void add_node_springs(const Eigen::VectorXd& u, State& state) const;
-    void add_loads(const Eigen::VectorXd& u, const FrameLoads& loads, State& state) const;
+    void add_plain(const double* u, Turned<double>* turns, Terms terms, Sums<double>& sums) const;
+    void add_plain_anywhere(const double* u, Turned<double>* turns, Terms terms, Sums<double>& sums) const;
+    void add_plain_avx2(const double* u, Turned<double>* turns, Terms terms, Sums<double>& sums) const;
+    void add_plain_members(const Eigen::VectorXd& u, State& state, Terms terms, Sums<double>& sums) const;
+    [[nodiscard]] bool plain(const FrameLoads& loads) const;
+    void add_special_members(const Eigen::VectorXd& u, const FrameLoads& loads, State& state, bool geometric) const;
+    void add_node_springs(const Eigen::VectorXd& u, Terms terms, Sums<double>& sums) const;
+    void add_forces(const Eigen::VectorXd& u, const FrameLoads& loads, Terms terms, Sums<double>& sums) const;
+    void add_springs(const Eigen::VectorXd& u, const std::vector<FrameLoads::Spring>& springs, Terms terms,
+                     Sums<double>& sums) const;
     void add_feet(const Eigen::VectorXd& u, State& state) const;
     void add_stiffness(int node, const Eigen::Matrix3d& k, State& state) const;
+    [[nodiscard]] int place_of(int row, int column) const;
 
     const Frame& frame_;
     int left_out_;
-    std::vector<bool> free_;   ///< full size
-    std::vector<int> number_;  ///< full size
-    std::vector<int> full_;    ///< one an unknown
-    std::vector<Part> parts_;  ///< one a member
+    std::vector<bool> free_;    ///< full size
+    std::vector<int> number_;   ///< full size
+    std::vector<int> full_;     ///< one an unknown
+    std::vector<Part> parts_;   ///< one a member
+    std::vector<int> turning_;  ///< nodes at poles
     Feet feet_;
     Band band_;
 };

@@ -7,12 +7,7 @@
 #include <numeric>
 #include <utility>
 
-// Four rows side by side. Where the machine has AVX2 they are one register, elsewhere the compiler splits them; the
-// kernels are compiled for both and chosen when the program runs.
-#ifdef __x86_64__
-#define COVERFRAME_AVX2 __attribute__((target("avx2")))
-#endif
-#define COVERFRAME_INLINE inline __attribute__((always_inline))
+#include "frame/kernel/numbers.hpp"
 
 namespace coverframe::kernel {
 
@@ -21,7 +16,6 @@ namespace {
 using Eigen::Index;
 using Eigen::VectorXd;
 
-constexpr int lanes = 4;
 /// Zeros after each column and after a right-hand side.
 constexpr int padding = lanes - 1;
 /// Groups of four rows that are kept in registers while the columns before are taken off.
@@ -29,12 +23,13 @@ constexpr int groups = 4;
 
 std::size_t index(int i) { return static_cast<std::size_t>(i); }
 
-using Four = double __attribute__((vector_size(lanes * sizeof(double))));
+/// Rows rows, or four right-hand sides, side by side: the bare vector, which is kept in registers where arrays of it are
+using Rows = Four::Vector;
 
-COVERFRAME_INLINE void load(Four& four, const double* from) { std::memcpy(&four, from, sizeof(Four)); }
-COVERFRAME_INLINE void store(const Four& four, double* to) { std::memcpy(to, &four, sizeof(Four)); }
+COVERFRAME_INLINE void load(Rows& rows, const double* from) { std::memcpy(&rows, from, sizeof(Rows)); }
+COVERFRAME_INLINE void store(const Rows& rows, double* to) { std::memcpy(to, &rows, sizeof(Rows)); }
 
-COVERFRAME_INLINE double sum_of(const Four& a) { return (a[0] + a[2]) + (a[1] + a[3]); }
+COVERFRAME_INLINE double sum_of(const Rows& a) { return (a[0] + a[2]) + (a[1] + a[3]); }
 
 /// What the kernels work on.
 struct Work {
@@ -46,12 +41,12 @@ struct Work {
 
 /// Takes the columns k to before `end` off `count` groups of rows that start at row `top` of column `t`.
 template <int count>
-COVERFRAME_INLINE void take_columns(const Work& w, int t, int top, int& k, int end, Four* rows) {
+COVERFRAME_INLINE void take_columns(const Work& w, int t, int top, int& k, int end, Rows* rows) {
     for (; k < end; ++k) {
         const double* column = w.factor + (w.band.diagonal(k) - k);
         const double factor = column[t] * w.pivot[k];
         for (int g = 0; g < count; ++g) {
-            Four part;
+            Rows part;
             load(part, column + top + lanes * g);
             rows[g] -= factor * part;
         }
@@ -68,7 +63,7 @@ COVERFRAME_INLINE void eliminate_column(const Work& w, int t) {
     double* column = w.factor + (band.diagonal(t) - t);
     for (int top = t; top <= band.reach(t); top += lanes * groups) {
         const int used = std::min(groups, (band.reach(t) - top + lanes) / lanes);
-        Four rows[groups] = {};
+        Rows rows[groups] = {};
         for (int g = 0; g < used; ++g) load(rows[g], column + top + lanes * g);
         // Columns further to the left reach fewer of these rows.
         int k = column_reaching(band, band.first(t), t, top);
@@ -104,8 +99,8 @@ COVERFRAME_INLINE void solve_one(const Work& w, double* b) {
         const double* column = w.factor + (band.diagonal(t) - t);
         const double known = b[t];
         for (int i = t + 1; i <= band.reach(t); i += lanes) {
-            Four rows;
-            Four part;
+            Rows rows;
+            Rows part;
             load(rows, b + i);
             load(part, column + i);
             rows -= known * part;
@@ -114,10 +109,10 @@ COVERFRAME_INLINE void solve_one(const Work& w, double* b) {
     }
     for (int t = n - 1; t >= 0; --t) {
         const double* column = w.factor + (band.diagonal(t) - t);
-        Four sum = {};
+        Rows sum = {};
         for (int i = t + 1; i <= band.reach(t); i += lanes) {
-            Four known;
-            Four part;
+            Rows known;
+            Rows part;
             load(known, b + i);
             load(part, column + i);
             sum += part * known;
@@ -133,11 +128,11 @@ COVERFRAME_INLINE void solve_several(const Work& w, double* b, Index stride) {
     const int n = band.size();
     for (int t = 0; t < n; ++t) {
         const double* column = w.factor + (band.diagonal(t) - t);
-        Four known[fours];
+        Rows known[fours];
         for (int f = 0; f < fours; ++f) load(known[f], b + t * stride + lanes * f);
         for (int i = t + 1; i <= band.reach(t); ++i) {
             for (int f = 0; f < fours; ++f) {
-                Four row;
+                Rows row;
                 load(row, b + i * stride + lanes * f);
                 row -= column[i] * known[f];
                 store(row, b + i * stride + lanes * f);
@@ -147,19 +142,19 @@ COVERFRAME_INLINE void solve_several(const Work& w, double* b, Index stride) {
     for (int t = n - 1; t >= 0; --t) {
         const double* column = w.factor + (band.diagonal(t) - t);
         // Summed up as solve_one does: every fourth entry together, then the four.
-        Four sums[lanes][fours] = {};
+        Rows sums[lanes][fours] = {};
         for (int i = t + 1; i <= band.reach(t); i += lanes) {
             const int together = std::min(lanes, band.reach(t) - i + 1);
             for (int s = 0; s < together; ++s) {
                 for (int f = 0; f < fours; ++f) {
-                    Four known;
+                    Rows known;
                     load(known, b + (i + s) * stride + lanes * f);
                     sums[s][f] += column[i + s] * known;
                 }
             }
         }
         for (int f = 0; f < fours; ++f) {
-            Four own;
+            Rows own;
             load(own, b + t * stride + lanes * f);
             own = own * w.inverse[t] - ((sums[0][f] + sums[2][f]) + (sums[1][f] + sums[3][f]));
             store(own, b + t * stride + lanes * f);

@@ -51,6 +51,7 @@
 
 #include "coverframe/frame/frame.hpp"
 #include "frame/kernel/plane_beam.hpp"
+#include "frame/kernel/pole_kernel.hpp"
 
 namespace coverframe::kernel {
 
@@ -67,8 +68,8 @@ struct PoleForces {
     double bend = 0;                   ///< largest turn of an end rigid to its node, against the chord [rad]
 };
 
-/// What is measured in one state, see above.
-struct PoleMeasures;
+/// \throws StateError (frame.pole.folded) if an end points against the chord
+void require_not_folded(const PoleMeasures<double>& m);
 
 class Pole {
 public:
@@ -93,18 +94,13 @@ public:
     /// \param geometric  false: leave out the terms that come from the present forces
     [[nodiscard]] State evaluate(const Vector12& q, bool geometric = true) const;
 
-private:
-    [[nodiscard]] double energy_of(const PoleMeasures& m) const;
-    [[nodiscard]] PoleMeasures measure(const Vector12& q) const;
+    /// For the kernels (pole_kernel.hpp).
+    [[nodiscard]] const PoleProperties& properties() const { return properties_; }
+    [[nodiscard]] PoleForces forces(const PoleMeasures<double>& m) const;
 
-    Eigen::Vector3d drawn_;
-    Eigen::Matrix3d axes_;  ///< columns e1 e2 e3
-    double drawn_length_;
-    double axial_;  ///< EA/L0
-    double free_length_;
-    std::array<Eigen::Matrix2d, 2> bending_;  ///< K2, K3
-    double twist_;                            ///< GJ/L
-    std::array<bool, 2> rigid_;               ///< ends without a spring
+private:
+    PoleProperties properties_;
+    std::array<bool, 2> rigid_;  ///< ends without a spring
 };
 
 }  // namespace coverframe::kernel

@@ -16,8 +16,6 @@ namespace {
 using Eigen::Index;
 using Eigen::VectorXd;
 
-/// A pivot below this share of its diagonal is no resistance at all.
-constexpr double singular_pivot = 1e-11;
 /// A shape whose stiffness is below this share of the diagonal is a free motion.
 constexpr double free_motion = 1e-9;
 
@@ -64,7 +62,8 @@ std::string place_text(const Frame& frame, const Assembly& assembly, const Vecto
 
 /// Holds nodes that hang loose, which nothing else does and nothing needs to.
 void hold_loose(const Assembly& assembly, const std::vector<int>& loose, VectorXd& K) {
-    const double firm = std::max(K.size() > 0 ? K.maxCoeff() : 0, 1.0);
+    const Index length = assembly.band().length();
+    const double firm = std::max(length > 0 ? K.head(length).maxCoeff() : 0, 1.0);
     for (const int node : loose) {
         for (int full = 6 * node; full < 6 * node + 3; ++full) {
             const int unknown = assembly.unknown_at(full);
@@ -198,21 +197,31 @@ bool Solver::find_step() {
 }
 
 /// Goes along the step as far as the energy falls enough; false if it does nowhere.
-bool Solver::take_step(const FrameLoads& loads) {
+/// \param following  the springs' energy counts, but state_ is left without them
+bool Solver::take_step(const FrameLoads& loads, bool following) {
     for (int i = 0; i < assembly_.unknowns(); ++i) full_(assembly_.full_of(i)) = step_(i);
     const double here = state_.energy;
-    const double descent = gradient_.dot(step_);
+    double descent = 0;  // one after the other, as a batch does it
+    for (int i = 0; i < assembly_.unknowns(); ++i) descent += gradient_(i) * step_(i);
     const double noise = 1e-13 * (std::abs(here) + state_.largest_force * 1e-3);
     // Nothing moves further than half the frame in one step, however soft it is at the start.
     double share = std::min(1.0, 0.5 * size_ / std::max(full_.cwiseAbs().maxCoeff(), 1e-300));
-    for (; share > 1e-30; share /= 2) {
+    // The whole step is nearly always taken, so the forces there are worked out with the energy; else the energy first.
+    for (bool first = true; share > 1e-30; share /= 2, first = false) {
         tried_ = u_ + share * full_;
+        const double enough = here + 1e-4 * share * descent + noise;
         try {
-            assembly_.evaluate(tried_, loads, trial_);
+            if (!first && !(assembly_.energy(tried_, loads, trial_) <= enough)) continue;
+            if (following) {
+                assembly_.evaluate_without_springs(tried_, loads, trial_);
+            } else {
+                assembly_.evaluate(tried_, loads, trial_);
+            }
         } catch (const StateError&) {
             continue;  // a pole is folded there: not a place to go to, look nearer
         }
-        if (trial_.energy <= here + 1e-4 * share * descent + noise) {
+        const double springs = following ? assembly_.energy_of_springs(tried_, loads.springs) : 0;
+        if (trial_.energy + springs <= enough) {
             std::swap(u_, tried_);
             std::swap(state_, trial_);
             return true;
@@ -221,14 +230,55 @@ bool Solver::take_step(const FrameLoads& loads) {
     return false;
 }
 
+/// The unbalanced forces of state_ over the unknowns.
+void Solver::take_gradient() {
+    gradient_.resize(assembly_.unknowns());
+    for (int i = 0; i < assembly_.unknowns(); ++i) gradient_(i) = state_.gradient(assembly_.full_of(i));
+}
+
+/// Newton with a line search from u_ with springs that follow; false if it does not end.
+bool Solver::follow_springs(FrameLoads& loads, const Follow& set_springs, const SolveOptions& options, Walk& w) {
+    constexpr int most_steps = 40;
+    constexpr double closer = 1e-3;
+    assembly_.evaluate_without_springs(u_, loads, state_);
+    for (w.iterations = 0; w.iterations <= most_steps; ++w.iterations) {
+        const bool settled = set_springs(u_, loads);
+        assembly_.add_springs(u_, loads.springs, state_);
+        take_gradient();
+        w.unbalanced = gradient_.size() > 0 ? gradient_.cwiseAbs().maxCoeff() : 0;
+        const double enough = closer * options.force_tolerance * state_.largest_force;
+        w.balanced = w.unbalanced <= std::max(enough, state_.rounding);
+        if (w.balanced && settled) return true;
+        if (!find_step() || !take_step(loads, true)) return false;
+    }
+    return false;
+}
+
+std::optional<Solution> Solver::follow(FrameLoads& loads, const Follow& set_springs, const SolveOptions& options,
+                                       const std::vector<double>& start) {
+    require_start(frame_, start);
+    Feet& feet = assembly_.feet();
+    feet.hold_all();
+    if (feet.rough()) return std::nullopt;
+    u_ = Eigen::Map<const VectorXd>(start.data(), static_cast<Index>(start.size()));
+    const VectorXd begin = u_;
+    Walk w;
+    try {
+        if (!follow_springs(loads, set_springs, options, w)) return std::nullopt;
+        Solution solution = conclude(w, loads, options, begin);
+        if (solution.usable()) return solution;
+    } catch (const StateError&) {  // a pole is folded on the way
+    }
+    return std::nullopt;
+}
+
 /// Newton with a line search; leaves the last place and its state in u_ and state_.
 Solver::Walk Solver::walk(const FrameLoads& loads, const SolveOptions& options) {
     Walk w;
     const double limit = 10 * size_;
     assembly_.evaluate(u_, loads, state_);
-    gradient_.resize(assembly_.unknowns());
     for (w.iterations = 0; w.iterations <= options.max_iterations; ++w.iterations) {
-        for (int i = 0; i < assembly_.unknowns(); ++i) gradient_(i) = state_.gradient(assembly_.full_of(i));
+        take_gradient();
         w.unbalanced = gradient_.size() > 0 ? gradient_.cwiseAbs().maxCoeff() : 0;
         if (w.unbalanced <= std::max(options.force_tolerance * state_.largest_force, state_.rounding)) {
             w.balanced = true;
@@ -239,7 +289,7 @@ Solver::Walk Solver::walk(const FrameLoads& loads, const SolveOptions& options) 
             w.reason = "the stiffness cannot be solved";
             return w;
         }
-        if (!take_step(loads)) {
+        if (!take_step(loads, false)) {
             w.reason = "the energy stops falling before the forces balance";
             return w;
         }
@@ -304,7 +354,7 @@ void Solver::fill(const FrameLoads& loads, Solution& solution) const {
 
 /// Whether anybody can build the state that the walk ended in, and if not, why.
 void Solver::judge(const Walk& w, const FrameLoads& loads, const SolveOptions& options, const VectorXd& begin,
-                   Solution& solution) {
+                   bool known_stable, Solution& solution) {
     loose_ =
         loose_nodes(frame_, loads, solution, std::max(options.force_tolerance * state_.largest_force, state_.rounding));
     solution.loose = loose_;
@@ -312,7 +362,7 @@ void Solver::judge(const Walk& w, const FrameLoads& loads, const SolveOptions& o
     const bool beyond = w.balanced && turn.angle > options.rotation_limit;
     // A pole that was free from the start may have swung down and hang there, which is an equilibrium too.
     const bool fallen = beyond || (w.balanced && largest_node_turn(u_) > options.rotation_limit);
-    const bool stable = positive_definite(state_);
+    const bool stable = known_stable || positive_definite(state_);
     if (!stable || (fallen && !positive_definite_at(begin, loads))) {
         // A part that is free from the start is looked at there: by the end it has fallen, and leans on something.
         const bool stable_at_start = !stable && positive_definite_at(begin, loads);
@@ -329,27 +379,55 @@ void Solver::judge(const Walk& w, const FrameLoads& loads, const SolveOptions& o
     }
 }
 
-Solution Solver::solve(const FrameLoads& loads, const SolveOptions& options, const std::vector<double>& start) {
+void Solver::require(const FrameLoads& loads, const std::vector<double>& start) const {
     const bool good = std::all_of(frame_.members.begin(), frame_.members.end(), [](const FrameMember& member) {
         return std::isfinite(member.free_length) && member.free_length > 0;
     });
     if (!good) require_sound(frame_);
     require_loads(frame_, assembly_, loads);
     require_start(frame_, start);
+}
+
+/// Sets u_ to the start, held directions to where they settle.
+void Solver::begin_at(const FrameLoads& loads, const std::vector<double>& start) {
     u_.setZero(static_cast<Index>(6 * frame_.nodes.size()));
     for (std::size_t i = 0; i < loads.settlement.size(); ++i) u_(static_cast<Index>(i)) = loads.settlement[i];
-    if (!start.empty()) {
-        for (int i = 0; i < assembly_.unknowns(); ++i) {
-            u_(assembly_.full_of(i)) = start[static_cast<std::size_t>(assembly_.full_of(i))];
-        }
+    if (start.empty()) return;
+    for (int i = 0; i < assembly_.unknowns(); ++i) {
+        u_(assembly_.full_of(i)) = start[static_cast<std::size_t>(assembly_.full_of(i))];
     }
+}
+
+Solution Solver::solve(const FrameLoads& loads, const SolveOptions& options, const std::vector<double>& start) {
+    require(loads, start);
+    begin_at(loads, start);
     const VectorXd begin = u_;
-    const Walk w = settle(loads, options);
+    return conclude(settle(loads, options), loads, options, begin);
+}
+
+Solution Solver::adopt(const Ended& ended, const FrameLoads& loads, const SolveOptions& options,
+                       const std::vector<double>& start) {
+    begin_at(loads, start);
+    const VectorXd begin = u_;
+    state_.gradient.resize(u_.size());
+    for (Index i = 0; i < u_.size(); ++i) {
+        u_(i) = ended.u[ended.stride * i];
+        state_.gradient(i) = ended.gradient[ended.stride * i];
+    }
+    state_.energy = ended.energy;
+    state_.largest_force = ended.largest_force;
+    state_.rounding = ended.rounding;
+    return conclude({true, ended.iterations, ended.unbalanced, {}}, loads, options, begin, true);
+}
+
+/// What the walk ended in, as a solution.
+Solution Solver::conclude(const Walk& w, const FrameLoads& loads, const SolveOptions& options, const VectorXd& begin,
+                          bool known_stable) {
     Solution solution;
     solution.iterations = w.iterations;
     solution.unbalanced = w.unbalanced;
     fill(loads, solution);
-    judge(w, loads, options, begin, solution);
+    judge(w, loads, options, begin, known_stable, solution);
     return solution;
 }
 

@@ -3,6 +3,9 @@
 // with order, band and memory kept from one load to the next. A solution does not depend on what was solved before.
 #pragma once
 
+#include <functional>
+#include <optional>
+
 #include "frame/kernel/assembly.hpp"
 
 namespace coverframe::kernel {
@@ -17,6 +20,39 @@ public:
     [[nodiscard]] Solution solve(const FrameLoads& loads, const SolveOptions& options,
                                  const std::vector<double>& start);
 
+    [[nodiscard]] const Assembly& assembly() const { return assembly_; }
+    /// Of the frame, from corner to corner [m].
+    [[nodiscard]] double size() const { return size_; }
+    /// \throws InputError as coverframe::solve
+    void require(const FrameLoads& loads, const std::vector<double>& start) const;
+
+    /// Where a walk made elsewhere ended: balanced and stable. Full size, every `stride`-th number.
+    struct Ended {
+        const double* u;
+        const double* gradient;
+        int stride;
+        double energy;
+        double largest_force;
+        double rounding;
+        int iterations;
+        double unbalanced;
+    };
+    /// What solve() makes of it.
+    [[nodiscard]] Solution adopt(const Ended& ended, const FrameLoads& loads, const SolveOptions& options,
+                                 const std::vector<double>& start);
+
+    /// Sets the springs of the loads to what acts at the displacements u; false while it has not settled itself.
+    using Follow = std::function<bool(const Eigen::VectorXd& u, FrameLoads& loads)>;
+
+    /// Equilibrium under loads whose springs follow the frame, set anew before every step of it. A step is one of
+    /// solve(), with the springs as they are set; without a spring that changes, the walk is that of solve(). Where it
+    /// does not end, or not in a state to use, or the frame has feet that rub, there is no solution: such a frame needs
+    /// solve() again and again.
+    /// Forces balance a thousand times closer than asked: the last step is nearly always a good one anyway.
+    /// \param start  displacements to begin from, n_nodes by 6
+    [[nodiscard]] std::optional<Solution> follow(FrameLoads& loads, const Follow& set_springs,
+                                                 const SolveOptions& options, const std::vector<double>& start);
+
 private:
     struct Walk {
         bool balanced = false;
@@ -26,13 +62,19 @@ private:
     };
     [[nodiscard]] Walk walk(const FrameLoads& loads, const SolveOptions& options);
     [[nodiscard]] Walk settle(const FrameLoads& loads, const SolveOptions& options);
+    [[nodiscard]] bool follow_springs(FrameLoads& loads, const Follow& set_springs, const SolveOptions& options,
+                                      Walk& w);
+    [[nodiscard]] Solution conclude(const Walk& w, const FrameLoads& loads, const SolveOptions& options,
+                                    const Eigen::VectorXd& begin, bool known_stable = false);
+    void begin_at(const FrameLoads& loads, const std::vector<double>& start);
+    void take_gradient();
     [[nodiscard]] bool find_step();
-    [[nodiscard]] bool take_step(const FrameLoads& loads);
+    [[nodiscard]] bool take_step(const FrameLoads& loads, bool following);
     [[nodiscard]] bool positive_definite(Assembly::State& state);
     [[nodiscard]] bool positive_definite_at(const Eigen::VectorXd& u, const FrameLoads& loads);
     void fill(const FrameLoads& loads, Solution& solution) const;
     void judge(const Walk& w, const FrameLoads& loads, const SolveOptions& options, const Eigen::VectorXd& begin,
-               Solution& solution);
+               bool known_stable, Solution& solution);
 
     const Frame& frame_;
     Assembly assembly_;
@@ -48,6 +90,9 @@ private:
     Eigen::VectorXd full_;  ///< step_, full size
     Eigen::VectorXd scale_;
 };
+
+/// A pivot below this share of its diagonal is no resistance at all.
+inline constexpr double singular_pivot = 1e-11;
 
 /// Diagonal against which a tangent is measured: its own, but never far below the stiffest of its kind, and never below
 /// what is nothing in any frame (1e-12 N/m).

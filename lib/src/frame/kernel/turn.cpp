@@ -9,27 +9,27 @@ namespace coverframe::kernel {
 using Eigen::Matrix3d;
 using Eigen::Vector3d;
 
-Matrix3d cross(const Vector3d& v) {
-    Matrix3d m;
-    m << 0, -v(2), v(1), v(2), 0, -v(0), -v(1), v(0), 0;
-    return m;
+namespace {
+
+Vector3d eigen(const Vec<double>& v) { return {v.x, v.y, v.z}; }
+
+Matrix3d eigen(const Mat<double>& m) {
+    Matrix3d matrix;
+    matrix << eigen(m.c0), eigen(m.c1), eigen(m.c2);
+    return matrix;
 }
 
-Turn::Coefficients Turn::coefficients(double s) {
-    Coefficients k;
+}  // namespace
+
+TurnCoefficients turn_coefficients(double s) {
+    TurnCoefficients k{};
     if (s < 1) {
-        k = {0, 0, 0, 0, 0};
-        double term = 1;  // (-s)^n/(2n + 1)!
-        for (int n = 0; n < 11; ++n) {
-            const double next = term / ((2 * n + 2) * (2 * n + 3));  // (-s)^n/(2n + 3)!
-            k.a += term;
-            k.b += term / (2 * n + 2);
-            k.c += next;
-            // of the next term of b and c, -(n + 1) (-s)^n/(2n + 4)! and .../(2n + 5)!
-            k.db -= (n + 1) * next / (2 * n + 4);
-            k.dc -= (n + 1) * next / ((2 * n + 4) * (2 * n + 5));
-            term = -s * next;
-        }
+        constexpr int terms = TurnSeries::terms;
+        k.c = sum_of<terms>(turn_series.c, s);
+        k.db = sum_of<terms>(turn_series.db, s);
+        k.dc = sum_of<terms>(turn_series.dc, s);
+        k.a = 1 - s * k.c;
+        k.b = 0.5 * k.a - s * k.db;
         return k;
     }
     const double t = std::sqrt(s);
@@ -41,17 +41,22 @@ Turn::Coefficients Turn::coefficients(double s) {
     return k;
 }
 
-Turn::Turn(const Vector3d& t) : t_(t), s_(t.squaredNorm()), k_(coefficients(s_)) {}
+Matrix3d cross(const Vector3d& v) {
+    Matrix3d m;
+    m << 0, -v(2), v(1), v(2), 0, -v(0), -v(1), v(0), 0;
+    return m;
+}
 
-Matrix3d Turn::change() const { return k_.a * cross(t_) + k_.b * cross(t_) * cross(t_); }
+Matrix3d Turn::change() const { return eigen(turn_.change); }
 
-Matrix3d Turn::rate() const { return Matrix3d::Identity() + k_.b * cross(t_) + k_.c * cross(t_) * cross(t_); }
+Matrix3d Turn::rate() const { return eigen(rate_of(turn_)); }
 
 Matrix3d Turn::rate_change(const Vector3d& g) const {
-    const double along = t_.dot(g);
-    return -2 * k_.db * t_.cross(g) * t_.transpose() + k_.b * cross(g) +
-           2 * k_.dc * (along * t_ - s_ * g) * t_.transpose() +
-           k_.c * (along * Matrix3d::Identity() + t_ * g.transpose() - 2 * g * t_.transpose());
+    const Vector3d t = eigen(turn_.t);
+    const double along = t.dot(g);
+    return -2 * turn_.db * t.cross(g) * t.transpose() + turn_.b * cross(g) +
+           2 * turn_.dc * (along * t - turn_.s * g) * t.transpose() +
+           turn_.c * (along * Matrix3d::Identity() + t * g.transpose() - 2 * g * t.transpose());
 }
 
 }  // namespace coverframe::kernel

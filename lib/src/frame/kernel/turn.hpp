@@ -1,14 +1,10 @@
 // SPDX-License-Identifier: BSD-3-Clause
-// The rotation of a node, R = exp([t]x), from its rotation vector t, with its first and second derivatives.
-//
-//   R = I + a [t]x + b [t]x^2             a = sin t/t, b = (1 - cos t)/t^2, c = (t - sin t)/t^3
-//   w = T dt,  T = I + b [t]x + c [t]x^2  w the turning that a change of t makes, in global axes
-//
-// An energy that depends on the node through w with moment g has the gradient T^T g along t, and where g is fixed the
-// derivative of that along t is rate_change(g). T is singular at |t| = 2 pi.
+// The rotation of one node (turn_kernel.hpp, where the symbols are told) in Eigen's types.
 #pragma once
 
 #include <Eigen/Core>
+
+#include "frame/kernel/turn_kernel.hpp"
 
 namespace coverframe::kernel {
 
@@ -17,7 +13,7 @@ namespace coverframe::kernel {
 
 class Turn {
 public:
-    explicit Turn(const Eigen::Vector3d& t);
+    explicit Turn(const Eigen::Vector3d& t) : turn_(turned<double>({t(0), t(1), t(2)})) {}
 
     /// R - I
     [[nodiscard]] Eigen::Matrix3d change() const;
@@ -29,15 +25,7 @@ public:
     [[nodiscard]] Eigen::Matrix3d rate_change(const Eigen::Vector3d& g) const;
 
 private:
-    /// a, b, c and the derivatives of b and c along s = t.t.
-    struct Coefficients {
-        double a = 1, b = 0.5, c = 1.0 / 6, db = -1.0 / 24, dc = -1.0 / 120;
-    };
-    [[nodiscard]] static Coefficients coefficients(double s);
-
-    Eigen::Vector3d t_;
-    double s_;
-    Coefficients k_;
+    Turned<double> turn_;
 };
 
 }  // namespace coverframe::kernel
