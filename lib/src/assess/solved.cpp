@@ -4,9 +4,12 @@
 #include <array>
 #include <charconv>
 #include <cmath>
+#include <map>
+#include <memory>
 #include <string>
 
 #include "coverframe/units/crossing.hpp"
+#include "film/cover_solver.hpp"
 
 namespace coverframe::assess_detail {
 namespace {
@@ -30,15 +33,20 @@ std::string newtons(double force) {
     return std::string(text.data(), end) + " N";
 }
 
-CoverState state_in(const Situation& situation, const Rigged& rigged, const std::vector<Arrangement>& arrangements) {
+/// \param solver  of the situation's cover; made by the first situation that needs it
+CoverState state_in(const Situation& situation, const Rigged& rigged, const std::vector<Arrangement>& arrangements,
+                    std::unique_ptr<CoverSolver>& solver) {
     if (!rigged.state.usable()) return rigged.state;
+    StripLoads snow(rigged.cover.strips.size(), 0.0);
     if (situation.arrangement < 0) {
         if (situation.permanent_factor == 1.0) return rigged.state;
-        return load_cover(rigged.cover, StripLoads(rigged.cover.strips.size(), 0.0), situation.permanent_factor);
+    } else {
+        const Arrangement& arrangement = arrangements[static_cast<std::size_t>(situation.arrangement)];
+        snow = snow_on(rigged.cover, arrangement, situation.snow_factor);
     }
-    const Arrangement& arrangement = arrangements[static_cast<std::size_t>(situation.arrangement)];
-    return load_cover(rigged.cover, snow_on(rigged.cover, arrangement, situation.snow_factor),
-                      situation.permanent_factor);
+    if (!solver) solver = std::make_unique<CoverSolver>(rigged.cover);
+    // Always from the cover without snow, so that no situation's result depends on another one.
+    return solver->load(snow, situation.permanent_factor, {}, &rigged.state);
 }
 
 }  // namespace
@@ -69,9 +77,10 @@ std::vector<Solved> solve_all(const Rigging& rigging, const std::vector<Situatio
                               const std::vector<Arrangement>& arrangements) {
     std::vector<Solved> all;
     all.reserve(situations.size());
+    std::map<const Rigged*, std::unique_ptr<CoverSolver>> solvers;
     for (const Situation& situation : situations) {
         const Rigged& rigged = rigging.at(situation);
-        all.push_back({&situation, &rigged.cover, state_in(situation, rigged, arrangements)});
+        all.push_back({&situation, &rigged.cover, state_in(situation, rigged, arrangements, solvers[&rigged])});
         require_balance(all.back().state);
     }
     return all;

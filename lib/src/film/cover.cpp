@@ -7,7 +7,8 @@
 #include "coverframe/base/error.hpp"
 #include "coverframe/plan/geometry.hpp"
 #include "coverframe/units/crossing.hpp"
-#include "frame/kernel/solver.hpp"
+#include "film/cover_solver.hpp"
+#include "film/kernel/hanging.hpp"
 
 namespace coverframe {
 
@@ -35,7 +36,7 @@ double chord(const std::array<double, 3>& a, const std::array<double, 3>& b) {
     return std::hypot(b[0] - a[0], b[1] - a[1], b[2] - a[2]);
 }
 
-/// The strip of a cover as it hangs now; `index` counts Cover::strips.
+/// The strip of a cover as it hangs now.
 using StripLaw = StripState (*)(const CoverStrip&, const std::array<double, 3>& upper, const void* context);
 
 /// A strip that pulls with the same tension wherever its upper end goes (film being shrunk).
@@ -207,40 +208,93 @@ Rigged rig(const Cover& cover, double film_tension, const SolveOptions& options)
     return rigged;
 }
 
-CoverState load_cover(const Cover& rigged, const StripLoads& snow, double permanent_factor,
-                      const SolveOptions& options) {
-    const bool good = snow.size() == rigged.strips.size() &&
+CoverSolver::CoverSolver(const Cover& rigged)
+    : rigged_(rigged),
+      strips_(rigged.strips),
+      solver_(rigged.layout.frame),
+      weight_(self_weight(rigged.layout.frame, 1)) {
+    for (const CoverStrip& strip : strips_) {
+        film_load_.push_back(film_load(rigged_, strip));
+        plan_area_.push_back(strip.width * plan_span(rigged_, strip));
+    }
+}
+
+void CoverSolver::put_on(const StripLoads& snow, double share, double permanent_factor) {
+    for (std::size_t i = 0; i < strips_.size(); ++i) {
+        strips_[i].strip.load = share * snow[i] * plan_area_[i] + permanent_factor * film_load_[i];
+    }
+}
+
+CoverState CoverSolver::settle(const FrameLoads& own, const SolveOptions& options, const std::vector<double>& start) {
+    return couple({rigged_.layout.frame, strips_, solver_}, own, hanging, nullptr, options, start);
+}
+
+/// Film and frame as one: the strips are looked at anew at every step of the frame, each with one Newton step of its
+/// own while little changes.
+std::optional<CoverState> CoverSolver::settle_near(const FrameLoads& own, const SolveOptions& options,
+                                                   const CoverState& near) {
+    constexpr double step_is_enough = 1e-3;
+    constexpr double settled = 1e-10;
+    CoverState state;
+    state.strips = near.strips;
+    state.frame_loads = own;
+    state.frame_loads.springs.resize(strips_.size());
+    const auto follow = [&](const Eigen::VectorXd& u, FrameLoads& loads) {
+        double change = 0;
+        for (std::size_t i = 0; i < strips_.size(); ++i) {
+            const CoverStrip& strip = strips_[i];
+            const double* moved = u.data() + 6 * strip.node;
+            const std::array<double, 3> here{moved[0], moved[1], moved[2]};
+            const auto& drawn = rigged_.layout.frame.nodes[static_cast<std::size_t>(strip.node)].at;
+            const kernel::HangingState now = kernel::hanging_near(strip.strip, sum(drawn, here), strip.rail,
+                                                                  state.strips[i].level_force, step_is_enough);
+            state.strips[i] = now.strip;
+            change = std::max(change, now.change);
+            loads.springs[i] = {strip.node, now.strip.stiffness, here, now.strip.pull_upper};
+        }
+        return change <= settled;
+    };
+    std::optional<Solution> frame = solver_.follow(state.frame_loads, follow, options, near.frame.displacement);
+    if (!frame) return std::nullopt;
+    state.frame = std::move(*frame);
+    state.rounds = state.frame.iterations;
+    return state;
+}
+
+CoverState CoverSolver::load(const StripLoads& snow, double permanent_factor, const SolveOptions& options,
+                             const CoverState* near) {
+    const bool good = snow.size() == strips_.size() &&
                       std::all_of(snow.begin(), snow.end(), [](double q) { return std::isfinite(q) && q >= 0; });
     if (!good)
         throw InputError("film.loads", "/snow", "",
                          "there must be one finite plan load of zero or more for each strip");
-    const FrameLoads own = self_weight(rigged.layout.frame, permanent_factor);
-    std::vector<CoverStrip> strips = rigged.strips;
-    kernel::Solver solver(rigged.layout.frame);
-    const Coupled cover{rigged.layout.frame, strips, solver};
-    const auto settle = [&](double share, const std::vector<double>& start) {
-        for (std::size_t i = 0; i < strips.size(); ++i) {
-            CoverStrip& strip = strips[i];
-            strip.strip.load =
-                share * snow[i] * strip.width * plan_span(rigged, strip) + permanent_factor * film_load(rigged, strip);
-        }
-        return couple(cover, own, hanging, nullptr, options, start);
-    };
-    CoverState state = settle(1, {});
+    FrameLoads own = weight_;
+    for (double& force : own.force) force *= permanent_factor;
+    put_on(snow, 1, permanent_factor);
+    std::optional<CoverState> joint;
+    if (near != nullptr && near->usable()) joint = settle_near(own, options, *near);
+    CoverState state = joint ? std::move(*joint) : settle(own, options, {});
     if (!state.usable()) {
         // From the drawn shape the first pulls of a soft cover are far too strong; in steps the shape can follow.
         constexpr int steps = 10;
-        state = settle(0, {});
+        put_on(snow, 0, permanent_factor);
+        state = settle(own, options, {});
         for (int step = 1; step <= steps && state.usable(); ++step) {
             const std::vector<double> start = state.frame.displacement;
-            state = settle(static_cast<double>(step) / steps, start);
+            put_on(snow, static_cast<double>(step) / steps, permanent_factor);
+            state = settle(own, options, start);
             if (!state.usable()) {
                 state.frame.message += " (with " + std::to_string(100 * step / steps) + " % of this snow)";
             }
         }
     }
-    if (state.usable()) balance(cover, own, state);
+    if (state.usable()) balance({rigged_.layout.frame, strips_, solver_}, own, state);
     return state;
+}
+
+CoverState load_cover(const Cover& rigged, const StripLoads& snow, double permanent_factor,
+                      const SolveOptions& options) {
+    return CoverSolver(rigged).load(snow, permanent_factor, options);
 }
 
 }  // namespace coverframe

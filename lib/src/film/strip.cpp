@@ -5,19 +5,13 @@
 #include <cmath>
 
 #include "coverframe/base/error.hpp"
+#include "film/kernel/hanging.hpp"
 
 namespace coverframe {
 
 namespace {
 
-/// Gauss-Legendre, 20 points, on -1 to 1: the positive half. Source: Abramowitz and Stegun, table 25.4, from memory;
-/// checked by the tests on polynomials up to degree 39.
-constexpr std::array<double, 10> abscissa{
-    0.0765265211334973, 0.2277858511416451, 0.3737060887154195, 0.5108670019508271, 0.6360536807265150,
-    0.7463319064601508, 0.8391169718222188, 0.9122344282513259, 0.9639719272779138, 0.9931285991850949};
-constexpr std::array<double, 10> weight{0.1527533871307258, 0.1491729864726037, 0.1420961093183820, 0.1316886384491766,
-                                        0.1181945319615184, 0.1019301198172404, 0.0832767415767048, 0.0626720483341091,
-                                        0.0406014298003869, 0.0176140071391521};
+using kernel::FittingLength;
 
 struct Ends {
     double span = 0;
@@ -38,58 +32,41 @@ Ends ends_of(const std::array<double, 3>& upper, const std::array<double, 3>& lo
     return e;
 }
 
-/// Free length that a strip with level force H fits between its ends, and its derivatives by H, L and h.
-struct Length {
-    double value = 0;
-    double by_H = 0;
-    double by_L = 0;
-    double by_h = 0;
-};
-
-Length fitting_length(double H, double L, double h, double W, double EA) {
-    Length sum;
-    const double bow = W * L / H;  // Z = h + bow (s - 1/2)
-    const double stretched = H / (L * EA);
-    for (std::size_t i = 0; i < abscissa.size(); ++i) {
-        for (const double side : {-0.5, 0.5}) {
-            const double away = side * abscissa[i];  // s - 1/2
-            const double Z = h + bow * away;
-            const double rho = std::sqrt(L * L + Z * Z);
-            const double free = 1 / (1 + stretched * rho);
-            const double part = rho * free;
-            // With stretch = 1 + c rho, c = H/(L EA): d[rho/stretch] = d rho/stretch^2 - rho^2/stretch^2 dc
-            const double w = 0.5 * weight[i];
-            const double w_rho = w * free * free / rho;
-            const double w_c = w * part * part;
-            sum.value += w * part;
-            sum.by_H -= w_rho * Z * (bow / H) * away + w_c / (L * EA);
-            sum.by_h += w_rho * Z;
-            sum.by_L += w_rho * (L + Z * (W / H) * away) + w_c * (stretched / L);
-        }
-    }
-    return sum;
-}
-
-/// The level force for which the strip fits its free length. The fitting length falls with H, from without end to zero.
-double level_force(const Strip& strip, double L, double h) {
-    const double W = strip.load;
+/// The level force before anything is known of it.
+double first_guess(const Strip& strip, double L, double h) {
     const double EA = strip.stiffness;
     const double chord = std::hypot(L, h);
     const double taut = std::max(EA * (chord - strip.free_length) / strip.free_length, 0.0) * L / chord;
-    double H = std::max({taut, std::cbrt(EA * W * W / 24), 1e-6 * std::abs(W)});
+    return std::max({taut, std::cbrt(EA * strip.load * strip.load / 24), 1e-6 * std::abs(strip.load)});
+}
+
+/// The level force for which the strip fits its free length, and what was known of the length before the last step.
+struct Settled {
+    double H = 0;
+    double change = 0;
+    FittingLength fit;
+};
+
+/// The fitting length falls with H, from without end to zero.
+Settled settle(const Strip& strip, double L, double h, double start, double tolerance) {
+    Settled s;
+    s.H = start > 0 ? start : first_guess(strip, L, h);
     double low = 0;
     double high = 1e300;
     for (int i = 0; i < 200; ++i) {
-        const Length fit = fitting_length(H, L, h, W, EA);
-        const double error = fit.value - strip.free_length;
-        (error > 0 ? low : high) = H;
-        if (std::abs(error) <= 4e-16 * strip.free_length) break;
-        double next = H * std::exp(-error / (fit.by_H * H));
-        if (!(next > low && next < high)) next = high < 1e300 ? 0.5 * (low + high) : 4 * H;
-        if (std::abs(next - H) <= 1e-15 * H) break;
-        H = next;
+        s.fit = kernel::fitting_length(s.H, L, h, strip.load, strip.stiffness);
+        const double error = s.fit.value - strip.free_length;
+        (error > 0 ? low : high) = s.H;
+        // No further than a thousandfold at once: far from the root the step says little, and H must not end at 0.
+        constexpr double furthest = 7;
+        double next = s.H * std::exp(std::clamp(-error / (s.fit.by_H * s.H), -furthest, furthest));
+        if (!(next > low && next < high)) next = high < 1e300 ? 0.5 * (low + high) : 4 * s.H;
+        const bool exact = std::abs(error) <= 4e-16 * strip.free_length;
+        s.change = exact ? 0 : std::abs(next - s.H) / s.H;
+        if (!exact) s.H = next;
+        if (s.change <= tolerance) break;
     }
-    return H;
+    return s;
 }
 
 void set_forces(StripState& s, const Ends& e, double W) {
@@ -157,27 +134,32 @@ StripState straight_state(const Strip& strip, const Ends& e) {
 
 }  // namespace
 
-StripState strip_state(const Strip& strip, const std::array<double, 3>& upper, const std::array<double, 3>& lower) {
+kernel::HangingState kernel::hanging_near(const Strip& strip, const std::array<double, 3>& upper,
+                                          const std::array<double, 3>& lower, double start, double tolerance) {
     require_strip(strip);
     const Ends e = ends_of(upper, lower);
-    if (strip.load == 0) return straight_state(strip, e);
-    StripState s;
-    s.span = e.span;
-    s.rise = e.rise;
-    s.level_force = level_force(strip, e.span, e.rise);
+    if (strip.load == 0) return {straight_state(strip, e), 0};
     const double L = e.span;
     const double h = e.rise;
-    const double H = s.level_force;
+    const Settled settled = settle(strip, L, h, start, tolerance);
+    const double H = settled.H;
+    StripState s;
+    s.span = L;
+    s.rise = h;
+    s.level_force = H;
     s.sag = strip.load * L / (8 * H);
     set_forces(s, e, strip.load);
     // The free length stays: dH = -(by_L dL + by_h dh)/by_H. Moving the upper end by (a, b) gives dL = -a, dh = -b.
-    const Length fit = fitting_length(H, L, h, strip.load, strip.stiffness);
-    const double H_L = -fit.by_L / fit.by_H;
-    const double H_h = -fit.by_h / fit.by_H;
+    const double H_L = -settled.fit.by_L / settled.fit.by_H;
+    const double H_h = -settled.fit.by_h / settled.fit.by_H;
     const double V_L = H_L * h / L - H * h / (L * L);
     const double V_h = H_h * h / L + H / L;
     set_stiffness(s, e, H_L, 0.5 * (H_h + V_L), V_h);
-    return s;
+    return {s, settled.change};
+}
+
+StripState strip_state(const Strip& strip, const std::array<double, 3>& upper, const std::array<double, 3>& lower) {
+    return kernel::hanging_near(strip, upper, lower, 0, 1e-15).strip;
 }
 
 double free_length_for_tension(double stiffness, double tension, const std::array<double, 3>& upper,
