@@ -13,6 +13,7 @@
 #include "coverframe/frame/pretension.hpp"
 #include "coverframe/units/crossing.hpp"
 #include "film/kernel/filling.hpp"
+#include "film/kernel/relaxation.hpp"
 #include "film/kernel/sparse_newton.hpp"
 #include "film/kernel/surface_system.hpp"
 #include "film/kernel/wet.hpp"
@@ -162,8 +163,15 @@ private:
         system_->level = level_;
         system_->water_weight = kernel::water_weight;
         even_ ? system_->pull_evenly(surface_.tension) : system_->let_stretch(free_);
-        const kernel::NewtonEnd end = newton_->run(surface_.options.force_tolerance, surface_.options.max_iterations);
+        kernel::NewtonEnd end = newton_->run(surface_.options.force_tolerance, surface_.options.max_iterations);
         state.iterations += end.iterations;
+        if (!end.balanced) {
+            // Many small steps may lead out of where the long ones of Newton turn back.
+            constexpr int most = 2000;
+            state.iterations += kernel::Relaxation(*system_).run(1e-4, most).iterations;
+            end = newton_->run(surface_.options.force_tolerance, surface_.options.max_iterations);
+            state.iterations += end.iterations;
+        }
         state.unbalanced = end.unbalanced;
         film_ = system_->film();
         const Eigen::VectorXd& u = system_->frame_displacement();

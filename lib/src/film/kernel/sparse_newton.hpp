@@ -19,6 +19,8 @@
 #include <cmath>
 #include <string>
 
+#include "coverframe/base/error.hpp"
+
 namespace coverframe::kernel {
 
 struct NewtonEnd {
@@ -93,7 +95,11 @@ private:
         double share = std::min(1.0, system_.longest_step() / std::max(largest(step_), 1e-300));
         for (int halvings = 0; halvings < 60; ++halvings, share /= 2) {
             tried_ = system_.unknowns + share * step_;
-            system_.evaluate(tried_, false);
+            try {
+                system_.evaluate(tried_, false);
+            } catch (const StateError&) {
+                continue;  // a pole is folded there: not a place to go to, look nearer
+            }
             const bool lower = system_.energy <= energy_ + 1e-4 * share * descent;
             const bool drowned = std::abs(share * descent) < noise && largest(system_.gradient) < unbalanced;
             if (!lower && !drowned) continue;
