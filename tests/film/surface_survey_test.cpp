@@ -96,6 +96,17 @@ TEST_CASE("The ridge of an even fall has no dip until it sags, and dips by less 
     CHECK(falls.back().slope > 0);
 }
 
+TEST_CASE("How far the support behind a windshield stands over a tight strap") {
+    const Plan plan = demo("motor_boat");
+    const CoverSurface s = rig_surface(plan, 200, {.spacing = 0.5, .rows = 4});
+    const std::vector<SupportOverStrap> over = supports_over_straps(s);
+    REQUIRE(over.size() == 1);
+    CHECK(over[0].obstacle == "windshield");
+    CHECK(over[0].upright == "U2");
+    // In feet: the windshield's top at 10.5, 5; the ridge's stern end at 26.75, 5; U2 at 15 stands 6 ft 8 in high.
+    CHECK(std::abs(over[0].height - (6 + 8.0 / 12 - 5) * 0.3048) < 0.01);
+}
+
 TEST_CASE("The snow at which film first touches lies between none and enough") {
     const Plan plan = demo("sloop");
     const CoverSurface s = rig_surface(plan, 200, {.spacing = 0.4, .rows = 6});

@@ -206,6 +206,26 @@ std::vector<RidgeFall> ridge_falls(const CoverSurface& surface, const SurfaceSta
     return falls;
 }
 
+std::vector<SupportOverStrap> supports_over_straps(const CoverSurface& surface) {
+    const auto& stern = surface.layout.frame.nodes[at(surface.layout.stations.back())].at;
+    std::vector<SupportOverStrap> all;
+    for (const EdgeState& edge : surface.obstacles) {
+        const auto higher = [](const EdgePoint& a, const EdgePoint& b) { return a.place[2] < b.place[2]; };
+        const auto top = std::max_element(edge.points.begin(), edge.points.end(), higher);
+        const UprightPart* behind = nullptr;
+        const auto place = [&](const UprightPart& u) { return surface.layout.frame.nodes[at(u.top)].at; };
+        for (const UprightPart& upright : surface.layout.uprights) {
+            if (top == edge.points.end() || place(upright)[0] <= top->place[0]) continue;
+            if (behind == nullptr || place(upright)[0] < place(*behind)[0]) behind = &upright;
+        }
+        if (behind == nullptr) continue;
+        const double share = (place(*behind)[0] - top->place[0]) / (stern[0] - top->place[0]);
+        const double strap = top->place[2] + share * (stern[2] - top->place[2]);
+        all.push_back({edge.name, behind->name, place(*behind)[2] - strap});
+    }
+    return all;
+}
+
 std::vector<FirstTouch> first_touches(const CoverSurface& surface, const std::vector<double>& snow, double most) {
     if (!(std::isfinite(most) && most > 0)) {
         throw InputError("film.survey.share", "/most", std::to_string(most), "give a share over zero");

@@ -67,6 +67,16 @@ struct RidgeFall {
 };
 [[nodiscard]] std::vector<RidgeFall> ridge_falls(const CoverSurface& surface, const SurfaceState& state);
 
+/// How far a support behind an obstacle stands over where a tight strap would lie that runs over the obstacle's highest
+/// point to the stern end of the ridge. Behind a windshield some 250 mm (10 in) is usual (common practice, no source).
+struct SupportOverStrap {
+    std::string obstacle;
+    std::string upright;
+    double height = 0;  ///< of the ridge line over the strap, negative under it [m]
+};
+/// The first upright aft of each obstacle over the centreline; none for obstacles without one.
+[[nodiscard]] std::vector<SupportOverStrap> supports_over_straps(const CoverSurface& surface);
+
 /// With how much of a snow load film first touches an obstacle.
 struct FirstTouch {
     std::string obstacle;
