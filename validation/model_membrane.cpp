@@ -263,6 +263,40 @@ Answers contact_strip(const Input& input) {
             {"reaction", answer(from_N_per_m(reaction), by)}};
 }
 
+/// A grid of cells over a rectangle, held all round: flat, a saddle, or a slope that falls across.
+Answers membrane_grid(const Input& input) {
+    const double length = input.si<Length>("length"), width = input.si<Length>("width");
+    const double rise = input.si<Length>("rise");
+    const std::string shape = input.text("shape");
+    TriangleMesh mesh = rectangle(length, width, input.count_or("columns", 1), input.count_or("rows", 1));
+    for (auto& node : mesh.nodes) {
+        if (shape == "saddle") node[2] = rise * (2 * node[0] / length - 1) * (2 * node[1] / width - 1);
+        if (shape == "slope") node[2] = -rise * node[1] / width;
+    }
+    const Membrane m =
+        membrane_of(std::move(mesh), input.si<LineLoad>("Et"), input.number("nu"), input.si<LineLoad>("tension"));
+    const MembraneState state = solve_membrane(m, forces_of_plan_load(m.mesh, {input.si<Pressure>("load")}));
+    usable(state);
+    const auto moved = [&](double x, double y, std::size_t axis) {
+        std::size_t nearest = 0;
+        const auto away = [&](std::size_t n) { return std::hypot(m.mesh.nodes[n][0] - x, m.mesh.nodes[n][1] - y); };
+        for (std::size_t n = 0; n < m.mesh.nodes.size(); ++n) {
+            if (away(n) < away(nearest)) nearest = n;
+        }
+        return state.places[nearest][axis] - m.mesh.nodes[nearest][axis];
+    };
+    std::array<double, 3> edge{};
+    for (std::size_t n = 0; n < m.mesh.nodes.size(); ++n) {
+        for (std::size_t d = 0; d < 3 && m.mesh.nodes[n][0] == 0; ++d) edge[d] += state.reaction[n][d];
+    }
+    const std::string by = "solve_membrane";
+    return {{"sag_middle", answer(from_m(-moved(length / 2, width / 2, 2)), by)},
+            {"across_middle", answer(from_m(moved(length / 2, width / 2, 1)), by)},
+            {"sag_quarter", answer(from_m(-moved(length / 4, width / 4, 2)), by)},
+            {"pull_x", answer(from_N(-edge[0]), by)},
+            {"hold_z", answer(from_N(edge[2]), by)}};
+}
+
 /// Levels of full water on a grid of cells with eight neighbours; the cells of the border are outlets.
 Answers flood_grid(const Input& input) {
     const std::vector<double> z = input.numbers("z");
@@ -312,6 +346,7 @@ Answers trough(const Input& input) {
 void add_membrane_models(std::map<std::string, Model>& all) {
     all["membrane_disc"] = membrane_disc;
     all["membrane_square"] = membrane_square;
+    all["membrane_grid"] = membrane_grid;
     all["catenoid"] = catenoid;
     all["ponding_strip"] = ponding_strip;
     all["ponding_square"] = ponding_square;
