@@ -1,17 +1,18 @@
 // SPDX-License-Identifier: BSD-3-Clause
 // check_plan: judges a plan file from the command line.
 //
-//   check_plan plan.json [--sheet sheet.html]
+//   check_plan plan.json [--sheet sheet.html [--film]]
 //
 //   1. read and validate the plan        refused: every problem on a line of its own, exit code 2
 //   2. assess it                         one call: situations, equilibrium, findings
 //   3. print the report                  cautions first, then the verdict and the findings, worst first
-//   4. write the job sheet, if asked
+//   4. write the job sheet, if asked; with --film also what film as a surface shows (some seconds)
 //   5. give the verdict as exit code     0 satisfied, 1 something exceeded, 3 the cover cannot stand
 //
 // Try it on examples/plans/motor_boat.json, an invented boat at an invented yard.
 #include <fstream>
 #include <iostream>
+#include <optional>
 #include <string>
 
 #include "coverframe/assess/assess.hpp"
@@ -46,15 +47,19 @@ bool write(const std::string& path, const std::string& text) {
 }  // namespace
 
 int main(int count, char** arguments) {
-    if (count != 2 && !(count == 4 && std::string(arguments[2]) == "--sheet")) {
-        std::cerr << "usage: check_plan plan.json [--sheet sheet.html]\n";
+    const std::string last = arguments[count - 1];
+    const bool film = count == 5 && last == "--film";
+    if (count != 2 && !((count == 4 || film) && std::string(arguments[2]) == "--sheet")) {
+        std::cerr << "usage: check_plan plan.json [--sheet sheet.html [--film]]\n";
         return refused;
     }
     try {
         const coverframe::Plan plan = coverframe::read_plan_file(arguments[1]);
         const coverframe::Assessment assessment = coverframe::assess(plan);
         std::cout << coverframe::text_report(assessment);
-        if (count == 4 && !write(arguments[3], coverframe::job_sheet(assessment))) return refused;
+        std::optional<coverframe::SurfaceSurvey> survey;
+        if (film) survey = coverframe::survey_surface(assessment);
+        if (count > 2 && !write(arguments[3], coverframe::job_sheet(assessment, survey ? &*survey : nullptr))) return refused;
         return coverframe::exit_code(assessment.outcome);
     } catch (const coverframe::InputError& error) {
         return list_problems(error);

@@ -21,8 +21,8 @@ StripState state_of(const PondingStrip& s) {
 
 bool drains(const PondingStrip& s) { return 4 * state_of(s).sag < s.fall; }
 
-/// The value nearest to `from` at which the strip drains, between one at which it does not and `to`; empty if it does not
-/// even there. `with` gives the strip at a value.
+/// The value nearest to `from` at which the strip drains, between one at which it does not and `to`; empty if it does
+/// not even there. `with` gives the strip at a value.
 template <class With>
 std::optional<double> needed(double from, double to, With with) {
     if (!drains(with(to))) return {};

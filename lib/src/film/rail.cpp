@@ -15,9 +15,10 @@ RailTurn turn_over_rail(double tension, Angle arrives, Angle leaves, double fric
     const bool good = std::isfinite(tension) && tension >= 0 && std::abs(in) <= std::numbers::pi / 2 && out >= in &&
                       out <= std::numbers::pi && friction >= 0 && friction <= 2;
     if (!good) {
-        throw InputError("film.rail.range", "", "",
-                         "film must arrive at the rail within a right angle of the level and leave it no flatter, down to "
-                         "180 degrees; its pull must not be negative, friction 0 to 2");
+        throw InputError(
+            "film.rail.range", "", "",
+            "film must arrive at the rail within a right angle of the level and leave it no flatter, down to "
+            "180 degrees; its pull must not be negative, friction 0 to 2");
     }
     RailTurn r;
     r.turn = out - in;

@@ -18,6 +18,8 @@ namespace {
 
 /// Nearer to the centreline than this a place is on it [m].
 constexpr double on_centreline = 0.02;
+/// An obstacle further away than this says nothing about a place [m].
+constexpr double out_of_sight = 2;
 
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
@@ -46,9 +48,9 @@ std::string bay_text(const CoverSurface& surface, double x) {
     return "aft of the ridge";
 }
 
-/// Where a place lies along the boat against the obstacle that is nearest to it; empty if there is none.
+/// Where a place lies along the boat against the obstacle that is nearest to it; empty if there is none near.
 std::string obstacle_text(const CoverSurface& surface, double x, double y) {
-    double nearest = std::numeric_limits<double>::infinity();
+    double nearest = out_of_sight;
     std::string text;
     for (const EdgeState& edge : surface.obstacles) {
         double low = std::numeric_limits<double>::infinity(), high = -low, away = low;

@@ -63,10 +63,11 @@ std::string record_html() {
 
 }  // namespace
 
-std::string job_sheet(const Assessment& assessment) {
+std::string job_sheet(const Assessment& assessment, const SurfaceSurvey* film) {
     std::string body = head_html(assessment) + cautions_html() + verdict_html(assessment) +
                        failing_list_html(assessment);
     body += drawings_html(assessment);
+    if (film != nullptr) body += part_html("The film as a surface", film_html(assessment, *film));
     body += part_html("What fails", failing_html(assessment));
     body += part_html("What holds", holding_html(assessment));
     body += part_html("What was not judged", not_judged_html(assessment));

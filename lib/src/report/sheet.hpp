@@ -6,6 +6,7 @@
 #include <string_view>
 
 #include "coverframe/assess/assess.hpp"
+#include "coverframe/assess/surface.hpp"
 
 namespace coverframe::reporting {
 
@@ -20,6 +21,9 @@ namespace coverframe::reporting {
 [[nodiscard]] std::string forces_html(const Assessment& assessment);
 [[nodiscard]] std::string situations_html(const Assessment& assessment);
 [[nodiscard]] std::string arrangements_html(const Assessment& assessment);
+
+// sheet_film.cpp
+[[nodiscard]] std::string film_html(const Assessment& assessment, const SurfaceSurvey& survey);  ///< film as a surface
 
 // sheet_workings.cpp
 [[nodiscard]] std::string workings_html(const Assessment& assessment);       ///< every number of every finding

@@ -96,9 +96,10 @@ void draw_ponds(Canvas& canvas, const Seen& seen, std::vector<Label>& top, std::
         }
         hatch(canvas, lines);
         const UnitsShown units = seen.plan.units_shown;
-        Label label{seen(pond.x, pond.y),
-                    {.lines = {"water " + alone(pond.volume * 1e3, "L", units), alone(pond.depth, "m", units) + " deep"},
-                     .colour = colour::water}};
+        Label label{
+            seen(pond.x, pond.y),
+            {.lines = {"water " + alone(pond.volume * 1e3, "L", units), alone(pond.depth, "m", units) + " deep"},
+             .colour = colour::water}};
         for (const std::string& name : pond.reaches) label.words.lines.push_back("reaches " + short_name(name));
         (pond.y >= 0 ? top : bottom).push_back(label);
     }
@@ -113,7 +114,8 @@ void draw_obstacles(Canvas& canvas, const Seen& seen) {
     }
     for (const EdgeState& edge : seen.state.obstacles) {
         for (const EdgePoint& point : edge.points) {
-            if (point.force > 0) canvas.dot(seen(point.place[0], point.place[1]), 2.6, {.width = 0, .fill = colour::ink});
+            if (point.force > 0)
+                canvas.dot(seen(point.place[0], point.place[1]), 2.6, {.width = 0, .fill = colour::ink});
         }
     }
 }

@@ -5,12 +5,12 @@
 //   tension left         T(t) = T_1 (t/t_1)^-n         relaxation by the same law
 //   tension after a change of temperature, ends held   T = T_1 - E t_film alpha (Delta temperature), not under 0
 //
-// n is a property of the film. About 0.1 is where one may start (from memory, uncertain); secant moduli after days are 0.4 to
-// 0.6 of the value after a minute (from memory, uncertain), which n = 0.1 gives. Put in measured values.
-// alpha: 1e-4 to 2.2e-4 per kelvin for low-density polyethylene (read on material pages).
+// n is a property of the film. About 0.1 is where one may start (from memory, uncertain); secant moduli after days are
+// 0.4 to 0.6 of the value after a minute (from memory, uncertain), which n = 0.1 gives. Put in measured values. alpha:
+// 1e-4 to 2.2e-4 per kelvin for low-density polyethylene (read on material pages).
 //
-// Limits: small strains, linear viscoelastic film (stress under a third of yield or so); one load at a time. What is left
-// of the stretch after each snow lengthens the film for the next: `stretch_left`.
+// Limits: small strains, linear viscoelastic film (stress under a third of yield or so); one load at a time. What is
+// left of the stretch after each snow lengthens the film for the next: `stretch_left`.
 #pragma once
 
 namespace coverframe {

@@ -12,7 +12,7 @@
 
 namespace coverframe {
 
-/// "between U2 and U3, port, 0.4 m aft of the windshield": bay, side and the nearest obstacle along the boat.
+/// "between U2 and U3, port, 0.4 m aft of the windshield": bay, side, and the nearest obstacle if one is within 2 m.
 [[nodiscard]] std::string place_on(const CoverSurface& surface, double x, double y);
 
 /// A hollow that holds water.

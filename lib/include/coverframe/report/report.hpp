@@ -7,6 +7,7 @@
 #include <string>
 
 #include "coverframe/assess/assess.hpp"
+#include "coverframe/assess/surface.hpp"
 
 namespace coverframe {
 
@@ -20,6 +21,7 @@ namespace coverframe {
 [[nodiscard]] std::string json_report(const Assessment& assessment);
 
 /// A self-contained HTML page, A4, to print: cautions on top, verdict, drawings, findings, forces, choices with sources.
-[[nodiscard]] std::string job_sheet(const Assessment& assessment);
+/// \param film  of the same assessment: adds what film as a surface shows; nullptr leaves it out
+[[nodiscard]] std::string job_sheet(const Assessment& assessment, const SurfaceSurvey* film = nullptr);
 
 }  // namespace coverframe

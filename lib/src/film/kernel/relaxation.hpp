@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: BSD-3-Clause
 // The least of an energy by dynamic relaxation with kinetic damping: a second way to an equilibrium that shares nothing
-// with Newton but the forces. No tangent is factorised, slack parts do no harm; many cheap steps instead of few dear ones.
+// with Newton but the forces. No tangent is factorised, slack parts do no harm; many cheap steps instead of few dear
+// ones.
 //
 //   v += r/m,  x += v,  r the unbalanced force;  whenever the kinetic energy has passed a peak all v are set to zero
 //

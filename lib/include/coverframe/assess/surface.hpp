@@ -1,0 +1,60 @@
+// SPDX-License-Identifier: BSD-3-Clause
+// An assessed plan once more with film as a surface: water, touch and slope under every arrangement of its snow.
+//
+// The film is looked at where it hangs lowest: shrunk to the least tension of the plan, straps at their softest, snow
+// as it is, without factors, over the cover as the arrangement lays it (not the greatest load of a side all over, as
+// the strips have it), and every hollow filled to the brim. Strength is judged by the checks of the assessment, not
+// here.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "coverframe/assess/assess.hpp"
+#include "coverframe/film/surface_survey.hpp"
+
+namespace coverframe {
+
+/// How near the film comes to an obstacle, or how hard it rests on it.
+struct SurfaceTouch {
+    std::string obstacle;
+    double least_gap = 0;       ///< [m]; infinite if no part of it lies under the film
+    double needed = 0;          ///< clearance the plan asks for [m]
+    double force = 0;           ///< in all [N]
+    double greatest_force = 0;  ///< per length of edge [N/m]
+};
+
+/// One arrangement of snow.
+struct SurfaceLook {
+    std::string arrangement;  ///< "no snow" or its name
+    SurfaceStatus status = SurfaceStatus::not_run;
+    std::string message;
+    double water = 0;                   ///< [m3]
+    std::vector<PondFlag> ponds;        ///< most water first
+    std::vector<SurfaceTouch> touches;  ///< one an obstacle
+    SlopeShares slopes;                 ///< over half the shedding slope some snow leaves, over it all that can
+    std::vector<RidgeDip> dips;
+
+    [[nodiscard]] bool usable() const { return status == SurfaceStatus::converged; }
+};
+
+/// Holds pointers into the assessment's plan: keep the assessment alive.
+struct SurfaceSurvey {
+    CoverSurface surface;
+    double shedding = 0;             ///< threshold of the document or the plan [rad]
+    std::vector<SurfaceLook> looks;  ///< first without snow, then in the order of the arrangements
+    std::vector<SupportOverStrap> supports;
+    int worst = 0;          ///< the look with most water, or the nearest to an obstacle
+    SurfaceState pictured;  ///< its state
+};
+
+/// Every arrangement; some tenths of a second each.
+/// \throws InputError as rig_surface
+[[nodiscard]] SurfaceSurvey survey_surface(const Assessment& assessment, const SurfaceOptions& options = {});
+
+/// Snow of an arrangement over the triangles of a surface [Pa].
+/// \param stations  of the assessment
+[[nodiscard]] std::vector<double> snow_over(const CoverSurface& surface, const std::vector<CoverStation>& stations,
+                                            const Arrangement& arrangement);
+
+}  // namespace coverframe

@@ -1,0 +1,90 @@
+// SPDX-License-Identifier: BSD-3-Clause
+#include "coverframe/assess/surface.hpp"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <string>
+
+#include "close.hpp"
+#include "coverframe/plan/read.hpp"
+#include "coverframe/report/report.hpp"
+#include "coverframe/units/crossing.hpp"
+
+using namespace coverframe;
+
+namespace {
+
+Plan demo(const std::string& name) {
+    return read_plan_file(std::string(COVERFRAME_SOURCE_FOLDER) + "/examples/plans/" + name + ".json");
+}
+
+bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
+
+}  // namespace
+
+TEST_CASE("snow_over: the field of an arrangement, with its side, its stations and its place across") {
+    const Assessment a = assess(demo("motor_boat"), {.workings = false});
+    const CoverSurface s = rig_surface(a.plan, 150, {.spacing = 0.4, .rows = 6});
+    const auto total = [&](const Arrangement& arrangement) {
+        const std::vector<double> snow = snow_over(s, a.stations, arrangement);
+        double sum = 0;
+        for (std::size_t t = 0; t < snow.size(); ++t) sum += snow[t] * plan_area(s.cover.mesh, t);
+        return sum;
+    };
+    const auto named = [&](const std::string& part) {
+        return *std::find_if(a.arrangements.begin(), a.arrangements.end(),
+                             [&](const Arrangement& one) { return has(one.name, part); });
+    };
+    const Arrangement& balanced = a.arrangements.front();
+    // The strips see the greatest load of a side, the surface the field: never more in all.
+    double by_strips = 0;
+    for (std::size_t i = 1; i < a.stations.size(); ++i) {
+        const double length = in_m(a.stations[i].x - a.stations[i - 1].x);
+        for (const std::size_t k : {i - 1, i}) {
+            const double half = in_m(a.stations[k].half_breadth);
+            by_strips += 0.5 * length * half * (in_Pa(balanced.port[k].value) + in_Pa(balanced.starboard[k].value));
+        }
+    }
+    CHECK(total(balanced) < 1.1 * by_strips);
+    CHECK(total(balanced) > 0.5 * by_strips);
+    // Cleared to port is the mirror of cleared to starboard, and each about half of balanced.
+    CHECK(close(total(named("cleared to port")), total(named("cleared to starboard")), 1e-9));
+    CHECK(close(2 * total(named("cleared to port")), total(balanced), 1e-6));
+}
+
+TEST_CASE("survey_surface: every arrangement looked at, the worst one pictured") {
+    const Assessment a = assess(demo("sloop"), {.workings = false});
+    const SurfaceSurvey survey = survey_surface(a, {.spacing = 0.35, .rows = 8});
+    REQUIRE(survey.looks.size() == a.arrangements.size() + 1);
+    CHECK(survey.looks.front().arrangement == "no snow");
+    const SurfaceLook& worst = survey.looks[static_cast<std::size_t>(survey.worst)];
+    for (const SurfaceLook& look : survey.looks) {
+        CAPTURE(look.arrangement);
+        REQUIRE(look.usable());
+        CHECK(close(look.slopes.sheds + look.slopes.partly + look.slopes.holds, 1, 1e-12));
+        CHECK(look.touches.size() == a.plan.boat.obstacles.size());
+        CHECK(std::floor(1000 * look.water) <= std::floor(1000 * worst.water));
+    }
+    CHECK(close(survey.pictured.water.volume(), worst.water, 1e-12));
+    CHECK(worst.touches.front().force > 0);  // the strips of the assessment find the film too near the hatch as well
+    const bool near = std::any_of(a.findings.begin(), a.findings.end(), [](const Finding& f) {
+        return f.check == "clearance" && has(f.part, "companionway hatch") && f.verdict == Verdict::exceeded;
+    });
+    CHECK(near);
+}
+
+TEST_CASE("job_sheet with film as a surface: picture, water, touch, slopes and the usual height behind a windshield") {
+    const Assessment a = assess(demo("motor_boat"), {.workings = false});
+    const SurfaceSurvey survey = survey_surface(a, {.spacing = 0.4, .rows = 6});
+    const std::string sheet = job_sheet(a, &survey);
+    for (const char* part : {"The film as a surface", "Film from above", "clear of the windshield",
+                             "Behind the windshield, U2", "common practice, no source", "Flattest film",
+                             "says nothing about film without its span", "cleared to port"}) {
+        CAPTURE(part);
+        CHECK(has(sheet, part));
+    }
+    CHECK_FALSE(has(sheet, "nan"));
+    CHECK_FALSE(has(job_sheet(a), "The film as a surface"));
+}
