@@ -81,9 +81,9 @@ def write(name, title, model, results, tolerances, note="", steps=20, fine=4):
     state = [k for k in frame.runs if frame.kinds[k] != "pole" and frame.axial(k) == 0]
     text = (f"Kratos Multiphysics {VERSION}, StructuralMechanicsApplication (BSD licence), run by "
             f"validation/independent/{script()}. Elements: poles CrBeamElement3D2N (co-rotational), straps "
-            "CableElement3D2N, bars and uprights TrussElement3D2N, uprights left out while they are pulled; Hooke's law in "
-            f"the change of length. Mesh: {mesh}. {steps} load steps, growing as cubes, Newton to a residual of 1e-8 of the first of "
-            "each step or 1e-6 N.")
+            "CableElement3D2N, bars and uprights TrussElement3D2N, uprights left out while they are pulled; Hooke's law "
+            f"in the change of length. Mesh: {mesh}. {steps} load steps, growing as cubes, Newton to a residual of 1e-8 "
+            "of the first of each step or 1e-6 N.")
     if state:
         text += " Slack or lifted there: " + ", ".join(state) + "."
     expected = []

@@ -5,8 +5,8 @@ import sys
 from case_file import bar, couple, m, newtons, per_metre, pole, quiet, strap, write
 
 FIRST = "second order in the turns and in the bow within a piece of the library"
-AXES = ("the library's couples go along the rotation vector, the other program's about fixed axes: half the turn, 3e-4 and "
-        "1.4e-3 in twist, of the couples across")
+AXES = ("the library's couples go along the rotation vector, the other program's about fixed axes: half the turn, 3e-4 "
+        "and 1.4e-3 in twist, of the couples across")
 SMALL = "a small number between larger ones that cancel"
 FIXED = "ux uy uz rx ry rz"
 
