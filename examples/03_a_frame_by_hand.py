@@ -135,9 +135,11 @@ _ = cf.plot_frame.deflected(many[slack], view="plan", ax=right)
 # sentence, not an error.
 
 # %%
-spliced = np.isin(np.arange(18), [2, 8])
+spliced = np.where(np.isin(np.arange(18), [2, 8]), 0.0, np.inf)
 loose = np.where(np.array(frame.kind) == "strap", frame.drawn_length_m + 0.02, frame.drawn_length_m)
-cannot = cf.frame.solve(dataclasses.replace(frame, hinged_to=spliced, free_length_m=loose), forces_n=own_weight + snow)
+cannot = cf.frame.solve(
+    dataclasses.replace(frame, spring_to_n_m_per_rad=spliced, free_length_m=loose), forces_n=own_weight + snow
+)
 print(cannot.status, "-", cannot.message)
 
 # %% [markdown]

@@ -15,8 +15,9 @@ _Facts = tuple[str, str, str, str, str, list[str], str | None]
 _Whole = NDArray[np.int64]
 _Truths = NDArray[np.bool_]
 _FrameArrays = tuple[
-    list[str], _Floats, _Truths, list[str], _Whole, _Whole, _Floats, _Truths, _Whole, _Floats
+    list[str], _Floats, _Truths, list[str], _Whole, _Whole, _Floats, _Whole, _Floats, _Whole, _Floats
 ]
+_LoadArrays = tuple[_Floats, _Floats, _Floats, _Floats, _Floats]
 _SpringArrays = tuple[_Whole, _Floats, _Floats, _Floats]
 _SolveOptions = tuple[int, float, float]
 _Solved = tuple[
@@ -98,7 +99,7 @@ def require_sound_frame(frame: _FrameArrays, /) -> None: ...
 def frame_self_weight(frame: _FrameArrays, factor: float, /) -> _Floats: ...
 def solve_frame(
     frame: _FrameArrays,
-    forces: _Floats,
+    loads: _LoadArrays,
     cases: int,
     springs: _SpringArrays,
     options: _SolveOptions,
@@ -108,7 +109,7 @@ def solve_frame(
 ) -> _Solved: ...
 def tension_frame_straps(
     frame: _FrameArrays,
-    forces: _Floats,
+    loads: _LoadArrays,
     springs: _SpringArrays,
     options: _SolveOptions,
     runs: list[tuple[str, list[int], float]],
@@ -116,7 +117,7 @@ def tension_frame_straps(
 ) -> tuple[_Solved, _Floats, int]: ...
 def tighten_frame_straps(
     frame: _FrameArrays,
-    forces: _Floats,
+    loads: _LoadArrays,
     springs: _SpringArrays,
     options: _SolveOptions,
     runs: list[tuple[str, list[int], float]],
@@ -127,7 +128,7 @@ def tighten_frame_straps(
 ) -> tuple[_Solved, _Floats, _Floats, str]: ...
 def slip_frame_straps(
     frame: _FrameArrays,
-    forces: _Floats,
+    loads: _LoadArrays,
     springs: _SpringArrays,
     options: _SolveOptions,
     passings: list[tuple[str, int, int]],

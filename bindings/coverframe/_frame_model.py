@@ -27,6 +27,46 @@ _STIFFNESSES = (
     "gj_n_m2",
 )
 _POLES_ONLY = _STIFFNESSES[3:]
+_SPRINGS = ("spring_from_n_m_per_rad", "spring_to_n_m_per_rad")
+
+
+@dataclass(init=False, frozen=True, slots=True, eq=False)
+class NodeSpring:
+    """What ties a node to the boat and gives. Its force on the node is minus stiffness times displacement.
+
+    Parameters
+    ----------
+    node
+        Index of the node.
+    along_n_per_m
+        Three stiffnesses along x, y, z [N/m].
+    about_n_m_per_rad
+        Three about x, y, z [N m/rad].
+    """
+
+    node: int
+    along_n_per_m: Floats
+    about_n_m_per_rad: Floats
+
+    def __init__(
+        self, *, node: int, along_n_per_m: Any = (0.0, 0.0, 0.0), about_n_m_per_rad: Any = (0.0, 0.0, 0.0)
+    ) -> None:
+        read = Reader()
+        both = {
+            "along_n_per_m": read.numbers("along_n_per_m", along_n_per_m),
+            "about_n_m_per_rad": read.numbers("about_n_m_per_rad", about_n_m_per_rad),
+        }
+        for keyword, vector in both.items():
+            read.shape(keyword, vector, (3,))
+        if not is_whole(node):
+            read.add("argument.number", "/node", repr(node), "node must be the index of a node")
+        read.stop()
+        object.__setattr__(self, "node", int(node))
+        for keyword, vector in both.items():
+            object.__setattr__(self, keyword, _kept(vector))
+
+    def __reduce__(self) -> tuple[Any, ...]:
+        return _remake, (NodeSpring, {f.name: getattr(self, f.name) for f in fields(self)})
 
 
 @dataclass(init=False, frozen=True, slots=True, eq=False, repr=False)
@@ -40,8 +80,8 @@ class Frame:
     members
         Indices of the two nodes of each member, m by 2; from, to.
     kind
-        "pole" (pushes, pulls, bends, twists), "upright" (pinned, pushes only) or "strap" (pulls only); one word for
-        all or one a member.
+        "pole" (pushes, pulls, bends, twists), "upright" (pinned, pushes only), "strap" (pulls only) or "bar" (pinned,
+        pushes and pulls); one word for all or one a member.
     axial_stiffness_n
         EA [N].
     free_length_m
@@ -54,8 +94,16 @@ class Frame:
         Twist stiffness of poles [N m2].
     weight_n_per_m
         Self-weight along a member [N/m]. It acts only where `self_weight` is added to the loads.
-    hinged_from, hinged_to
-        Whether a pole carries no bending moment at that end.
+    spring_from_n_m_per_rad, spring_to_n_m_per_rad
+        Turning stiffness between the node and that end of a pole, in both planes [N m/rad]; infinite: rigid, 0: a
+        hinge, which carries no bending moment.
+    expansion_per_k
+        Strain for a rise of temperature [1/K].
+    arm_from_m, arm_to_m
+        Rigid arm from the node to that end of the member in the drawn place, which turns with the node; three numbers
+        for all members or m by 3 [m].
+    springs
+        What ties nodes to the boat and gives.
     held
         What the boat holds: n by 6 of True and False, or one text a node such as "ux uy uz". None: nothing.
     feet
@@ -63,13 +111,14 @@ class Frame:
     node_names, member_names
         None: "N0", "N1", ... and "M0", "M1", ....
 
-    Numbers of members are one for all or one a member. What only a pole has is 0 (False) in the other members.
+    Numbers of members are one for all or one a member. What only a pole has is 0 (an end spring infinite) in the other
+    members.
 
     Raises
     ------
     InputError
-        With everything wrong with the frame: "frame.empty", "frame.node.*", "frame.member.*", "frame.foot.*" and
-        "argument.*".
+        With everything wrong with the frame: "frame.empty", "frame.node.*", "frame.member.*", "frame.spring.*",
+        "frame.foot.*" and "argument.*".
     """
 
     nodes_m: Floats
@@ -83,8 +132,12 @@ class Frame:
     ga_level_n: Floats
     gj_n_m2: Floats
     weight_n_per_m: Floats
-    hinged_from: Truths
-    hinged_to: Truths
+    spring_from_n_m_per_rad: Floats
+    spring_to_n_m_per_rad: Floats
+    expansion_per_k: Floats
+    arm_from_m: Floats
+    arm_to_m: Floats
+    springs: tuple[NodeSpring, ...]
     held: Truths
     node_names: tuple[str, ...]
     member_names: tuple[str, ...]
@@ -104,8 +157,12 @@ class Frame:
         ga_level_n: Any = 0.0,
         gj_n_m2: Any = 0.0,
         weight_n_per_m: Any = 0.0,
-        hinged_from: Any = False,
-        hinged_to: Any = False,
+        spring_from_n_m_per_rad: Any = np.inf,
+        spring_to_n_m_per_rad: Any = np.inf,
+        expansion_per_k: Any = 0.0,
+        arm_from_m: Any = (0.0, 0.0, 0.0),
+        arm_to_m: Any = (0.0, 0.0, 0.0),
+        springs: Sequence[NodeSpring] = (),
         held: Any = None,
         node_names: Sequence[str] | None = None,
         member_names: Sequence[str] | None = None,
@@ -117,26 +174,34 @@ class Frame:
         read.stop()
         n, m = len(nodes), len(ends)
         kinds = read.kinds(kind, m)
+        arms = [read.vectors("arm_from_m", arm_from_m, m), read.vectors("arm_to_m", arm_to_m, m)]
         given = {
             "axial_stiffness_n": axial_stiffness_n,
-            "free_length_m": _drawn_lengths(nodes, ends) if free_length_m is None else free_length_m,
+            "free_length_m": _drawn_lengths(nodes, ends, arms) if free_length_m is None else free_length_m,
             "weight_n_per_m": weight_n_per_m,
             "ei_vertical_n_m2": ei_vertical_n_m2,
             "ei_level_n_m2": ei_level_n_m2,
             "ga_vertical_n": ga_vertical_n,
             "ga_level_n": ga_level_n,
             "gj_n_m2": gj_n_m2,
+            "spring_from_n_m_per_rad": spring_from_n_m_per_rad,
+            "spring_to_n_m_per_rad": spring_to_n_m_per_rad,
+            "expansion_per_k": expansion_per_k,
         }
         columns: dict[str, Any] = {keyword: read.column(keyword, value, m) for keyword, value in given.items()}
-        columns["hinged_from"] = read.truths("hinged_from", hinged_from, (m,))
-        columns["hinged_to"] = read.truths("hinged_to", hinged_to, (m,))
+        columns["arm_from_m"], columns["arm_to_m"] = arms
+        columns["springs"] = tuple(springs)
+        if not all(isinstance(spring, NodeSpring) for spring in columns["springs"]):
+            read.add("argument.choice", "/springs", "", "the springs of a frame must be NodeSpring")
         columns["held"] = read.held(held, n)
         columns["node_names"] = read.names("node_names", node_names, "N", n)
         columns["member_names"] = read.names("member_names", member_names, "M", m)
         read.stop()
         is_pole = np.array([k == "pole" for k in kinds], dtype=bool)
-        for keyword in (*_POLES_ONLY, "hinged_from", "hinged_to"):
-            columns[keyword] = np.where(is_pole, columns[keyword], np.zeros((), columns[keyword].dtype))
+        for keyword in _POLES_ONLY:
+            columns[keyword] = np.where(is_pole, columns[keyword], 0.0)
+        for keyword in _SPRINGS:
+            columns[keyword] = np.where(is_pole, columns[keyword], np.inf)
         for keyword, value in {"nodes_m": nodes, "members": ends, "kind": kinds, **columns}.items():
             object.__setattr__(self, keyword, _kept(value) if isinstance(value, np.ndarray) else value)
         object.__setattr__(self, "feet", tuple(feet))
@@ -145,7 +210,12 @@ class Frame:
     @property
     def drawn_length_m(self) -> Floats:
         """Distance between the ends of each member as drawn [m]."""
-        return _drawn_lengths(self.nodes_m, self.members)
+        return _drawn_lengths(self.nodes_m, self.members, [self.arm_from_m, self.arm_to_m])
+
+    @property
+    def ends_m(self) -> Floats:
+        """Drawn places of the two ends of each member, at the ends of its arms, m by 2 by 3 [m]."""
+        return self.nodes_m[self.members] + np.stack([self.arm_from_m, self.arm_to_m], axis=1)
 
     def node(self, name: str) -> int:
         """Index of the node of that name; the first if several have it."""
@@ -310,10 +380,17 @@ def arrays_of(frame: Frame) -> _core._FrameArrays:
         list(frame.member_names),
         frame.members,
         np.array([KINDS.index(kind) for kind in frame.kind], dtype=np.int64),
-        np.column_stack([getattr(frame, keyword) for keyword in _STIFFNESSES]),
-        np.column_stack([frame.hinged_from, frame.hinged_to]),
+        np.column_stack(
+            [
+                *(getattr(frame, keyword) for keyword in (*_STIFFNESSES, *_SPRINGS, "expansion_per_k")),
+                frame.arm_from_m,
+                frame.arm_to_m,
+            ]
+        ),
         np.array([np.clip(foot.node, -1, 2**31 - 1) for foot in frame.feet], dtype=np.int64),
         np.array([_numbers_of(foot) for foot in frame.feet], dtype=np.float64).reshape(-1, 4),
+        np.clip(np.array([s.node for s in frame.springs], dtype=np.int64), -1, 2**31 - 1),
+        np.array([[*s.along_n_per_m, *s.about_n_m_per_rad] for s in frame.springs], dtype=np.float64).reshape(-1, 6),
     )
 
 
@@ -321,12 +398,12 @@ def _numbers_of(foot: Foot) -> tuple[float, float, float, float]:
     return foot.stiffness_n_per_m, foot.gap_m, foot.friction, foot.side_stiffness_n_per_m
 
 
-def _drawn_lengths(nodes: Floats, ends: Indices) -> Floats:
+def _drawn_lengths(nodes: Floats, ends: Indices, arms: Sequence[Floats]) -> Floats:
     """Distance of a member's ends [m]; 1 where it has none, for the frame is refused for that anyway."""
     lengths = np.ones(len(ends))
     for m, (i, j) in enumerate(ends):
         if 0 <= i < len(nodes) and 0 <= j < len(nodes):
-            length = float(np.linalg.norm(nodes[j] - nodes[i]))
+            length = float(np.linalg.norm(nodes[j] + arms[1][m] - nodes[i] - arms[0][m]))
             lengths[m] = length if np.isfinite(length) and length > 0 else 1.0
     return lengths
 

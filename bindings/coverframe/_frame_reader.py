@@ -15,7 +15,7 @@ from .errors import InputError, Problem
 Truths = NDArray[np.bool_]
 Indices = NDArray[np.int64]
 
-KINDS = ("pole", "upright", "strap")
+KINDS = ("pole", "upright", "strap", "bar")
 DIRECTIONS = ("ux", "uy", "uz", "rx", "ry", "rz")
 
 
@@ -71,6 +71,14 @@ class Reader:
             return np.full(size, float(array))
         self.shape(keyword, array, (size,))
         return array
+
+    def vectors(self, keyword: str, value: Any, size: int) -> Floats:
+        """Three numbers a row; three numbers alone serve all rows."""
+        array = self.numbers(keyword, value)
+        if array.shape == (3,):
+            return np.tile(array, (size, 1))
+        self.shape(keyword, array, (size, 3))
+        return array if array.shape == (size, 3) else np.zeros((size, 3))
 
     def truths(self, keyword: str, value: Any, shape: tuple[int, ...]) -> Truths:
         array = np.asarray(value)

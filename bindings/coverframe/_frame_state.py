@@ -26,6 +26,9 @@ _MEMBER_FORCES = (
     "shear_vertical_n",
     "shear_level_n",
     "twist_n_m",
+    "load_1_n",
+    "load_2_n",
+    "load_3_n",
 )
 
 
@@ -33,8 +36,9 @@ _MEMBER_FORCES = (
 class Equilibrium:
     """What is left when everything that acts on a frame from outside is added up; nothing, in equilibrium.
 
-    Loads, springs and reactions act at the displaced places of their nodes. Poles balance the moments of their shears
-    in the drawn shape (their bending is linear), so what is left of the moments is of the size of those shears times
+    Loads, springs and reactions act at the displaced places of their nodes, loads of members in the middle between
+    their displaced ends, though the middle of a strap that hangs under its load lies a little off it. Poles balance the
+    moments of their shears in the drawn shape (their bending is linear), so what is left of the moments is of the size of those shears times
     how far the poles moved: a measure of what the small rotations neglect. Straps and uprights leave nothing.
     """
 
@@ -56,6 +60,14 @@ class Solution:
     frame: Frame
     #: Loads at the nodes, n by 3 [N].
     forces_n: Floats
+    #: Couples at the nodes, n by 3 [N m].
+    couples_n_m: Floats
+    #: Even loads of the members in global axes, m by 3 [N/m].
+    member_loads_n_per_m: Floats
+    #: Rise of temperature, one a member [K].
+    temperatures_k: Floats
+    #: Given displacements of held directions, n by 6 [m, rad].
+    settlements: Floats
     springs: tuple[Spring, ...]
     #: "converged", "mechanism", "unstable", "large rotation" or "iteration limit".
     status: str
@@ -63,7 +75,7 @@ class Solution:
     message: str
     #: n by 6: ux uy uz [m], rx ry rz [rad].
     displacement: Floats
-    #: One a member, tension positive [N].
+    #: One a member, tension positive, mean of both ends [N].
     axial_n: Floats
     #: Bending up and down at `from`, sagging positive [N m].
     moment_vertical_from_n_m: Floats
@@ -73,15 +85,22 @@ class Solution:
     moment_level_from_n_m: Floats
     #: Likewise at `to`.
     moment_level_to_n_m: Floats
-    #: Slope of the moment from `from` to `to` [N].
+    #: Slope of the moment from `from` to `to`, mean of both ends [N].
     shear_vertical_n: Floats
     #: Likewise.
     shear_level_n: Floats
     #: [N m]
     twist_n_m: Floats
+    #: The whole load of a member along its axes 1, 2, 3 [N].
+    load_1_n: Floats
+    #: Likewise.
+    load_2_n: Floats
+    #: Likewise.
+    load_3_n: Floats
     #: One a member; False for a slack strap or a lifted upright.
     active: Truths
-    #: n by 6: force [N] and moment [N m] of the boat on held directions and through feet, 0 on the others.
+    #: n by 6: force [N] and moment [N m] of the boat on directions that are held or on a spring of the frame, and through
+    #: feet; 0 on the others.
     reaction: Floats
     #: One a foot: its push on the node, upwards [N]; 0 while it is lifted.
     foot_push_n: Floats
@@ -104,6 +123,36 @@ class Solution:
         """Whether forces balance in a stable state."""
         return self.status == "converged"
 
+    def axial_at(self, share: float) -> Floats:
+        """Axial force at a share of each member from `from`, 0 to 1; it differs from `axial_n` under a load [N]."""
+        return self.axial_n + (0.5 - share) * self.load_1_n
+
+    def shear_vertical_at(self, share: float) -> Floats:
+        """Shear at a share of each member [N]."""
+        return self.shear_vertical_n - (0.5 - share) * self.load_3_n
+
+    def shear_level_at(self, share: float) -> Floats:
+        """Shear at a share of each member [N]."""
+        return self.shear_level_n + (0.5 - share) * self.load_2_n
+
+    def moment_vertical_at(self, share: float) -> Floats:
+        """Moment at a share of each member, a parabola under a load [N m]."""
+        ends = (1 - share) * self.moment_vertical_from_n_m + share * self.moment_vertical_to_n_m
+        return ends - share * (1 - share) / 2 * self.load_3_n * self.frame.drawn_length_m
+
+    def moment_level_at(self, share: float) -> Floats:
+        """Moment at a share of each member, a parabola under a load [N m]."""
+        ends = (1 - share) * self.moment_level_from_n_m + share * self.moment_level_to_n_m
+        return ends + share * (1 - share) / 2 * self.load_2_n * self.frame.drawn_length_m
+
+    @property
+    def ends_m(self) -> Floats:
+        """Present places of the two ends of each member, m by 2 by 3 [m]."""
+        nodes = self.frame.members
+        moved = self.frame.nodes_m[nodes] + self.displacement[nodes, :3]
+        arms = np.stack([self.frame.arm_from_m, self.frame.arm_to_m], axis=1)
+        return moved + _turned(arms, self.displacement[nodes, 3:])
+
     @property
     def spring_forces_n(self) -> Floats:
         """Forces of the springs on their nodes, one row a spring [N]."""
@@ -115,9 +164,10 @@ class Solution:
         """Sum of everything that acts from outside."""
         at = self.frame.nodes_m + self.displacement[:, :3]
         held = np.array([s.node for s in self.springs], dtype=np.int64)
-        places = np.concatenate([at, at, at[held]])
-        forces = np.concatenate([self.forces_n, self.reaction[:, :3], self.spring_forces_n])
-        moments = np.concatenate([np.cross(places, forces), self.reaction[:, 3:]])
+        spread = self.frame.drawn_length_m[:, np.newaxis] * self.member_loads_n_per_m
+        places = np.concatenate([at, at, at[held], self.ends_m.mean(axis=1)])
+        forces = np.concatenate([self.forces_n, self.reaction[:, :3], self.spring_forces_n, spread])
+        moments = np.concatenate([np.cross(places, forces), self.reaction[:, 3:], self.couples_n_m])
         force, moment = forces.sum(axis=0), moments.sum(axis=0)
         return Equilibrium(_triple(force), _triple(moment), _share(force, forces), _share(moment, moments))
 
@@ -162,6 +212,14 @@ class Solutions:
     frame: Frame
     #: k by n by 3 [N].
     forces_n: Floats
+    #: k by n by 3 [N m].
+    couples_n_m: Floats
+    #: k by m by 3 [N/m].
+    member_loads_n_per_m: Floats
+    #: k by m [K].
+    temperatures_k: Floats
+    #: k by n by 6 [m, rad].
+    settlements: Floats
     springs: tuple[Spring, ...]
     #: One a case.
     status: tuple[str, ...]
@@ -169,7 +227,7 @@ class Solutions:
     message: tuple[str, ...]
     #: k by n by 6: ux uy uz [m], rx ry rz [rad].
     displacement: Floats
-    #: k by m by 9: the forces of `Solution`, in its order, `active` as 0 or 1.
+    #: k by m by 12: the forces of `Solution`, in its order, `active` as 0 or 1.
     member_forces: Floats
     #: k by n by 6 [N], [N m].
     reaction: Floats
@@ -207,6 +265,10 @@ class Solutions:
         return Solution(
             frame=self.frame,
             forces_n=self.forces_n[case],
+            couples_n_m=self.couples_n_m[case],
+            member_loads_n_per_m=self.member_loads_n_per_m[case],
+            temperatures_k=self.temperatures_k[case],
+            settlements=self.settlements[case],
             springs=self.springs,
             status=self.status[case],
             message=self.message[case],
@@ -328,6 +390,15 @@ def require_usable(solution: Solution) -> None:
         raise StateError(
             "frame.solution.unusable", f"the frame is not in equilibrium ({solution.status}): {solution.message}"
         )
+
+
+def _turned(vectors: Floats, rotations: Floats) -> Floats:
+    """Vectors turned by rotation vectors."""
+    angle = np.linalg.norm(rotations, axis=-1, keepdims=True)
+    sine = np.sinc(angle / np.pi)
+    versine = 0.5 * np.sinc(angle / (2 * np.pi)) ** 2
+    once = np.cross(rotations, vectors)
+    return np.asarray(vectors + sine * once + versine * np.cross(rotations, once), dtype=np.float64)
 
 
 def _triple(vector: Floats) -> tuple[float, float, float]:

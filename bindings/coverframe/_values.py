@@ -25,6 +25,7 @@ _UNITS = (
     ("_kn_per_m3", "kN/m3"),
     ("_kn_per_m", "kN/m"),
     ("_n_per_m", "N/m"),
+    ("_n_m", ""),  # a moment: numbers only
     ("_kpa", "kPa"),
     ("_deg", "deg"),
     ("_kn", "kN"),

@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: BSD-3-Clause
-"""Any frame of poles, uprights and straps, from arrays: its equilibrium, its member forces, its reactions.
+"""Any frame of poles, uprights, straps and bars, from arrays: its equilibrium, its member forces, its reactions.
 
 The model, its axes and what it leaves out are explained in frame/frame.hpp; the method in frame/solve.hpp. Axes: x aft,
 y to starboard, z up. Tension is positive. Directions of a node: ux uy uz rx ry rz.
@@ -29,7 +29,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from . import _core
-from ._frame_model import Foot, Frame, Passing, Spring, StrapRun, TighteningStep, arrays_of
+from ._frame_loads import Loads, count_cases, read_loads
+from ._frame_model import Foot, Frame, NodeSpring, Passing, Spring, StrapRun, TighteningStep, arrays_of
 from ._frame_reader import is_whole
 from ._frame_state import (
     Equilibrium,
@@ -49,6 +50,7 @@ __all__ = [
     "Foot",
     "Frame",
     "FrictionBounds",
+    "NodeSpring",
     "Passing",
     "Slipped",
     "SlippedBounds",
@@ -74,6 +76,10 @@ def solve(
     frame: Frame,
     *,
     forces_n: Any = None,
+    couples_n_m: Any = None,
+    member_loads_n_per_m: Any = None,
+    temperatures_k: Any = None,
+    settlements: Any = None,
     springs: Sequence[Spring] = (),
     start: Any = None,
     max_iterations: int = 200,
@@ -90,6 +96,15 @@ def solve(
         See `Frame`.
     forces_n
         Loads at the nodes, n by 3 [N]; None: none.
+    couples_n_m
+        Couples at the nodes, along their rotation vectors, n by 3 [N m].
+    member_loads_n_per_m
+        Even loads along the members, m by 3 [N/m] of drawn length, in global axes. A strap
+        hangs under its own.
+    temperatures_k
+        Rise over the temperature at which the free lengths hold, one for all or one a member [K].
+    settlements
+        Given displacements of held directions, n by 6 [m, rad].
     springs
         Elastic supports.
     start
@@ -107,15 +122,19 @@ def solve(
     InputError
         Loads, springs or options that do not fit the frame.
     """
-    loads = _loads(frame, forces_n, 2, "solve_many takes k by n by 3")
+    loads = read_loads(frame, None, forces_n, couples_n_m, member_loads_n_per_m, temperatures_k, settlements)
     options = _options(max_iterations, force_tolerance, rotation_limit_rad)
-    return _solve(frame, loads[np.newaxis], springs, start, options, 1)[0]
+    return _solve(frame, loads, springs, start, options, 1)[0]
 
 
 def solve_many(
     frame: Frame,
     *,
     forces_n: Any,
+    couples_n_m: Any = None,
+    member_loads_n_per_m: Any = None,
+    temperatures_k: Any = None,
+    settlements: Any = None,
     springs: Sequence[Spring] = (),
     start: Any = None,
     max_iterations: int = 200,
@@ -129,12 +148,15 @@ def solve_many(
     ----------
     forces_n
         Loads at the nodes, k by n by 3 [N].
+    couples_n_m, member_loads_n_per_m, temperatures_k, settlements
+        As in `solve`, for all cases, or k of them.
     threads
         How many cases are worked on at a time. The results are the same to the last bit.
 
     The other parameters are those of `solve`, and serve every case.
     """
-    loads = _loads(frame, forces_n, 3, "solve takes n by 3")
+    cases = count_cases(frame, forces_n)
+    loads = read_loads(frame, cases, forces_n, couples_n_m, member_loads_n_per_m, temperatures_k, settlements)
     if not (is_whole(threads) and 1 <= threads <= 1024):
         raise refuse("argument.number", "/threads", repr(threads), "threads must be a whole number from 1 to 1024")
     options = _options(max_iterations, force_tolerance, rotation_limit_rad)
@@ -165,6 +187,10 @@ def tension_straps(
     *,
     runs: Sequence[StrapRun],
     forces_n: Any = None,
+    couples_n_m: Any = None,
+    member_loads_n_per_m: Any = None,
+    temperatures_k: Any = None,
+    settlements: Any = None,
     springs: Sequence[Spring] = (),
     max_iterations: int = 200,
     force_tolerance: float = 1e-9,
@@ -175,13 +201,13 @@ def tension_straps(
     Tensions that cannot be reached together are a status of the solution, not an exception. The loads are those that
     act while the straps are set; the other parameters are those of `solve`.
     """
-    loads = _loads(frame, forces_n, 2, "the straps are set under one set of loads")
+    loads = read_loads(frame, None, forces_n, couples_n_m, member_loads_n_per_m, temperatures_k, settlements)
     options = _options(max_iterations, force_tolerance, rotation_limit_rad)
     arrays, lengths, rounds = _core.tension_frame_straps(
-        arrays_of(frame), loads, _spring_arrays(frame, springs), options, _runs(frame, runs)
+        arrays_of(frame), loads.arrays(), _spring_arrays(frame, springs), options, _runs(frame, runs)
     )
     tensioned = _with_lengths(frame, lengths)
-    return Tensioned(tensioned, _solutions(tensioned, loads[np.newaxis], springs, arrays)[0], rounds)
+    return Tensioned(tensioned, _solutions(tensioned, loads, springs, arrays)[0], rounds)
 
 
 def tighten_in_order(
@@ -214,7 +240,7 @@ def tighten_in_order(
 
     The other parameters are those of `tension_straps`.
     """
-    loads = _loads(frame, forces_n, 2, "the straps are pulled under one set of loads")
+    loads = read_loads(frame, None, forces_n)
     options = _options(max_iterations, force_tolerance, rotation_limit_rad)
     pulls = []
     for s, step in enumerate(steps):
@@ -227,11 +253,11 @@ def tighten_in_order(
     hands = [int(node) for node in held_by_hand]
     stiffness = _number("hand_stiffness_n_per_m", hand_stiffness_n_per_m)
     arrays, lengths, tensions, message = _core.tighten_frame_straps(
-        arrays_of(frame), loads, _spring_arrays(frame, springs), options, _runs(frame, runs), pulls, hands, stiffness
+        arrays_of(frame), loads.arrays(), _spring_arrays(frame, springs), options, _runs(frame, runs), pulls, hands, stiffness
     )
     tightened = _with_lengths(frame, lengths)
     tensions.setflags(write=False)
-    return Tightened(tightened, _solutions(tightened, loads[np.newaxis], springs, arrays)[0], tensions, message)
+    return Tightened(tightened, _solutions(tightened, loads, springs, arrays)[0], tensions, message)
 
 
 def slip_over_tops(
@@ -250,7 +276,7 @@ def slip_over_tops(
     Tensions on the two sides stay within exp(-mu theta) and exp(mu theta) of one another, theta the angle by which the
     strap turns (Euler and Eytelwein). `friction` is mu, 0 to 2 [-]; the other parameters are those of `solve`.
     """
-    loads = _loads(frame, forces_n, 2, "the straps slip under one set of loads")
+    loads = read_loads(frame, None, forces_n)
     options = _options(max_iterations, force_tolerance, rotation_limit_rad)
     over = []
     for p, passing in enumerate(passings):
@@ -259,11 +285,11 @@ def slip_over_tops(
             raise refuse("frame.passing", f"/passings/{p}", passing.name, advice)
         over.append((str(passing.name), int(passing.first), int(passing.second)))
     arrays, lengths, states, rounds = _core.slip_frame_straps(
-        arrays_of(frame), loads, _spring_arrays(frame, springs), options, over, _number("friction", friction)
+        arrays_of(frame), loads.arrays(), _spring_arrays(frame, springs), options, over, _number("friction", friction)
     )
     slipped = _with_lengths(frame, lengths)
     states.setflags(write=False)
-    solution = _solutions(slipped, loads[np.newaxis], springs, arrays)[0]
+    solution = _solutions(slipped, loads, springs, arrays)[0]
     first, second, turn, moved = states.T
     return Slipped(slipped, solution, tuple(passings), first, second, turn, moved, rounds)
 
@@ -295,7 +321,7 @@ def _with_lengths(frame: Frame, lengths: Floats) -> Frame:
 
 
 def _solve(
-    frame: Frame, loads: Floats, springs: Sequence[Spring], start: Any, options: tuple[int, float, float], threads: int
+    frame: Frame, loads: Loads, springs: Sequence[Spring], start: Any, options: tuple[int, float, float], threads: int
 ) -> Solutions:
     begin = np.empty(0)
     if start is not None:
@@ -305,18 +331,22 @@ def _solve(
             raise refuse("frame.start.size", "/start", displacement.shape, advice)
         begin = displacement.ravel()
     arrays = _core.solve_frame(
-        arrays_of(frame), loads, len(loads), _spring_arrays(frame, springs), options, begin, threads
+        arrays_of(frame), loads.arrays(), len(loads.forces_n), _spring_arrays(frame, springs), options, begin, threads
     )
     return _solutions(frame, loads, springs, arrays)
 
 
-def _solutions(frame: Frame, loads: Floats, springs: Sequence[Spring], arrays: tuple[Any, ...]) -> Solutions:
+def _solutions(frame: Frame, loads: Loads, springs: Sequence[Spring], arrays: tuple[Any, ...]) -> Solutions:
     status, message, displacement, forces, reaction, unbalanced, energy, iterations, feet, loose = arrays
-    for array in (loads, displacement, forces, reaction, unbalanced, energy, iterations, feet, loose):
+    for array in (displacement, forces, reaction, unbalanced, energy, iterations, feet, loose):
         array.setflags(write=False)
     return Solutions(
         frame=frame,
-        forces_n=loads,
+        forces_n=loads.forces_n,
+        couples_n_m=loads.couples_n_m,
+        member_loads_n_per_m=loads.member_loads_n_per_m,
+        temperatures_k=loads.temperatures_k,
+        settlements=loads.settlements,
         springs=tuple(springs),
         status=tuple(status),
         message=tuple(message),
@@ -341,23 +371,6 @@ def _spring_arrays(frame: Frame, springs: Sequence[Spring]) -> _core._SpringArra
         np.array([s.u0_m for s in springs], dtype=np.float64).reshape(-1, 3),
         np.array([s.force0_n for s in springs], dtype=np.float64).reshape(-1, 3),
     )
-
-
-def _loads(frame: Frame, forces_n: Any, dimensions: int, other: str) -> Floats:
-    n = len(frame.nodes_m)
-    if forces_n is None and dimensions == 2:
-        return np.zeros((n, 3))
-    forces = np.array(numbers("forces_n", forces_n))
-    if forces.ndim != dimensions or forces.shape[-2:] != (n, 3):
-        wanted = "k by n by 3" if dimensions == 3 else "n by 3"
-        advice = f"forces_n must be {wanted} with n = {n} nodes, not of shape {forces.shape}; {other}"
-        raise refuse("frame.loads.size", "/forces_n", forces.shape, advice)
-    bad = np.argwhere(~np.isfinite(forces))
-    if len(bad):
-        where = "/forces_n/" + "/".join(str(i) for i in bad[0])
-        advice = f"forces_n must be finite numbers; {len(bad)} are not, the first at {tuple(bad[0].tolist())}"
-        raise refuse("frame.loads.finite", where, forces[tuple(bad[0])], advice)
-    return forces
 
 
 def _options(max_iterations: Any, force_tolerance: Any, rotation_limit_rad: Any) -> tuple[int, float, float]:

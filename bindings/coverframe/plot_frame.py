@@ -9,6 +9,7 @@ right. Both axes have the same scale. A state that is no equilibrium is refused 
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
@@ -30,7 +31,7 @@ _VIEWS = {
     "section": (1, 2, "y, to starboard [m]", "z, up [m]"),
 }
 _LOADED, _DRAWN, _TENSION, _PUSH, _IDLE = "#1f3b4d", "#e0a458", "#4d7f8c", "#8a5a2b", "#a3a3a3"
-_WIDTHS = {"pole": 2.4, "upright": 2.0, "strap": 1.3}
+_WIDTHS = {"pole": 2.4, "upright": 2.0, "strap": 1.3, "bar": 1.6}
 _LABEL: dict[str, Any] = {"fontsize": "small", "zorder": 6, "ha": "center", "va": "center"}
 _BACKING: dict[str, Any] = {"facecolor": "white", "edgecolor": "none", "pad": 0.8, "alpha": 0.85}
 #: Values under this share of the greatest one get no label, and labels keep this share of the picture apart.
@@ -53,12 +54,11 @@ def deflected(
     frame, sheet = solution.frame, _Sheet.of(solution.frame, view)
     if scale is not None and not (np.isfinite(scale) and scale > 0):
         raise refuse("argument.number", "/scale", repr(scale), "scale must be a number over 0")
-    moves = np.linalg.norm(solution.displacement[:, :3], axis=1)
-    largest = int(np.argmax(moves))
-    times = scale or _round_scale(sheet.size / 12, float(moves[largest]))
+    largest, where = _largest_move(solution)
+    times = scale or _round_scale(sheet.size / 12, largest)
     ax = _axes(ax)
-    for m, (i, j) in enumerate(frame.members):
-        ax.plot(*sheet.on(frame.nodes_m[[i, j]]).T, color=_DRAWN, linewidth=0.9, zorder=2)
+    for m, ends in enumerate(frame.ends_m):
+        ax.plot(*sheet.on(ends).T, color=_DRAWN, linewidth=0.9, zorder=2)
         curve = sheet.on(_bent(solution, m, times))
         if solution.active[m]:
             ax.plot(*curve.T, color=_LOADED, linewidth=_WIDTHS[frame.kind[m]], zorder=3, solid_capstyle="round")
@@ -68,18 +68,21 @@ def deflected(
     _feet(ax, solution, sheet)
     ax.plot([], [], color=_DRAWN, linewidth=0.9, label="drawn")
     ax.plot([], [], color=_LOADED, linewidth=2.2, label=f"loaded, moves drawn {times:g} times")
-    title = f"largest move {1e3 * moves[largest]:.3g} mm, of {frame.node_names[largest]}"
+    title = f"largest move {1e3 * largest:.3g} mm, of {where}"
     return _finished(ax, solution, sheet, title)
 
 
 def axial(solution: Solution, *, ax: Axes | None = None, view: str = "side") -> Axes:
-    """Axial forces as bands along the members, as wide as the force is large; values at the middle."""
+    """Axial forces as bands along the members, as wide as the force is large; values at the middle.
+
+    Under a load along the member the force changes from end to end; the band is as wide as it is in the middle.
+    """
     require_usable(solution)
     frame, sheet = solution.frame, _Sheet.of(solution.frame, view)
     ax = _axes(ax)
     greatest = float(np.abs(solution.axial_n).max())
-    for m, ends in enumerate(frame.members):
-        flat = sheet.on(frame.nodes_m[ends])
+    for m, ends in enumerate(frame.ends_m):
+        flat = sheet.on(ends)
         force = float(solution.axial_n[m])
         _base(ax, flat, frame.kind[m] == "pole", bool(solution.active[m]))
         along = flat[1] - flat[0]
@@ -107,9 +110,10 @@ def shear(
     """Shear force of the poles, up and down (`plane` "vertical") or "level"; positive where the moment grows from
     `from` to `to`, drawn upwards or to the side of the member's axis 2."""
     vertical = _is_vertical(plane)
-    force = solution.shear_vertical_n if vertical else solution.shear_level_n
+    along = solution.shear_vertical_at if vertical else solution.shear_level_at
     name = "shear force, up and down" if vertical else "shear force, level"
-    return _diagram(solution, ax, vertical, view, force, force, 1.0, "N", name)
+    values = _Along(along(0.0), along(1.0), np.zeros(len(solution.axial_n)))
+    return _diagram(solution, ax, vertical, view, values, 1.0, "N", name)
 
 
 def moment(
@@ -117,17 +121,48 @@ def moment(
 ) -> Axes:
     """Bending moment of the poles, up and down (`plane` "vertical", sagging positive) or "level".
 
-    It is drawn on the side of the pole that is stretched, with values at the extremes. The view is "side" for the
+    It is drawn on the side of the pole that is stretched, with values at the extremes; a parabola under a load of the
+    member. The view is "side" for the
     vertical plane and "plan" for the level one unless another is given.
     """
     vertical = _is_vertical(plane)
     if vertical:
-        start, end = solution.moment_vertical_from_n_m, solution.moment_vertical_to_n_m
+        values = _Along.of(solution.moment_vertical_at)
     else:
-        start, end = solution.moment_level_from_n_m, solution.moment_level_to_n_m
+        values = _Along.of(solution.moment_level_at)
     # A sagging moment stretches the lower side, a positive level one the side of axis 2.
     name = "bending moment, up and down" if vertical else "bending moment, level"
-    return _diagram(solution, ax, vertical, view, start, end, -1.0 if vertical else 1.0, "N m", name)
+    return _diagram(solution, ax, vertical, view, values, -1.0 if vertical else 1.0, "N m", name)
+
+
+@dataclass(frozen=True)
+class _Along:
+    """Values along every member: straight from `start` to `end`, and a parabola that is `bow` over it in the middle."""
+
+    start: Floats
+    end: Floats
+    bow: Floats
+
+    @staticmethod
+    def of(at: Callable[[float], Floats]) -> _Along:
+        start, end = at(0.0), at(1.0)
+        return _Along(start, end, at(0.5) - (start + end) / 2)
+
+    def at(self, m: int, share: Floats) -> Floats:
+        line = (1 - share) * self.start[m] + share * self.end[m]
+        return np.asarray(line + 4 * share * (1 - share) * self.bow[m], dtype=np.float64)
+
+    def shares(self, m: int) -> Floats:
+        """Where the diagram is drawn."""
+        return np.linspace(0.0, 1.0, 17 if self.bow[m] != 0 else 2)
+
+    def summit(self, m: int) -> float | None:
+        """Share of the member at which the value is greatest or least, if that is between its ends."""
+        bow = float(self.bow[m])
+        if abs(bow) <= 1e-9 * max(abs(float(self.start[m])), abs(float(self.end[m]))) or bow == 0:
+            return None
+        share = 0.5 + float(self.end[m] - self.start[m]) / (8 * bow)
+        return share if 0 < share < 1 else None
 
 
 def _diagram(
@@ -135,40 +170,47 @@ def _diagram(
     ax: Axes | None,
     vertical: bool,
     view: str | None,
-    start: Floats,
-    end: Floats,
+    values: _Along,
     side: float,
     unit: str,
     name: str,
 ) -> Axes:
-    """Values that run straight from `start` to `end` of each pole, drawn across it towards `side` times its axis."""
+    """Values along the poles, drawn across them towards `side` times their axis."""
     require_usable(solution)
     frame = solution.frame
     sheet = _Sheet.of(frame, view or ("side" if vertical else "plan"))
     ax = _axes(ax)
     poles = np.array([kind == "pole" for kind in frame.kind])
-    greatest = float(np.abs(np.concatenate([start[poles], end[poles], [0.0]])).max())
+    summits = [(int(m), share) for m in np.flatnonzero(poles) if (share := values.summit(int(m))) is not None]
+    tops = [float(values.at(m, np.array(share))) for m, share in summits]
+    greatest = float(np.abs(np.concatenate([values.start[poles], values.end[poles], tops, [0.0]])).max())
     unit, factor = _unit(unit, greatest)
     towards = side * _member_axes(frame)[:, 2 if vertical else 1]
     per = 0.12 * sheet.size / greatest if greatest > 0 else 0.0
-    tips = np.empty((len(poles), 2, 2))
-    for m, ends in enumerate(frame.members):
-        flat = sheet.on(frame.nodes_m[ends])
+
+    def tip(m: int, share: Floats) -> Floats:
+        flat = sheet.on(frame.ends_m[m])
+        line = np.outer(1 - share, flat[0]) + np.outer(share, flat[1])
+        return np.asarray(line + per * np.outer(values.at(m, share), sheet.on(towards[m])), dtype=np.float64)
+
+    for m, ends in enumerate(frame.ends_m):
+        flat = sheet.on(ends)
         _base(ax, flat, frame.kind[m] == "pole", bool(solution.active[m]))
-        tips[m] = flat + per * np.outer([start[m], end[m]], sheet.on(towards[m]))
-        if poles[m] and max(abs(start[m]), abs(end[m])) > 1e-9 * greatest:
-            area = np.array([flat[0], tips[m, 0], tips[m, 1], flat[1]])
+        shares = values.shares(m)
+        if poles[m] and float(np.abs(values.at(m, shares)).max()) > 1e-9 * greatest:
+            area = np.concatenate([flat[:1], tip(m, shares), flat[1:]])
             ax.fill(*area.T, color=_TENSION, alpha=0.3, linewidth=0, zorder=2)
             ax.plot(*area.T, color=_TENSION, linewidth=0.9, zorder=3, solid_joinstyle="round")
     labels = []
-    if np.array_equal(start, end):
-        for run in _largest_of_their_sign(frame, start, _runs(frame, start, poles)):
-            push = sheet.on(towards[run[0]]) * np.sign(start[run[0]])
-            labels.append((float(start[run[0]]), np.mean(tips[run], axis=(0, 1)), push))
+    if np.array_equal(values.start, values.end) and not summits:
+        for run in _largest_of_their_sign(frame, values.start, _runs(frame, values.start, poles)):
+            push = sheet.on(towards[run[0]]) * np.sign(values.start[run[0]])
+            places = np.concatenate([tip(m, np.array([0.0, 1.0])) for m in run])
+            labels.append((float(values.start[run[0]]), np.asarray(places.mean(axis=0), dtype=np.float64), push))
     else:
-        for m, which in _extremes(frame, start, end, poles):
-            value = float((start, end)[which][m])
-            labels.append((value, tips[m, which], sheet.on(towards[m]) * np.sign(value)))
+        for m, share in [*_extremes(frame, values.start, values.end, poles), *summits]:
+            value = float(values.at(m, np.array(float(share))))
+            labels.append((value, tip(m, np.array([float(share)]))[0], sheet.on(towards[m]) * np.sign(value)))
     _label(ax, labels, sheet, greatest, factor)
     _supports(ax, frame, sheet)
     _feet(ax, solution, sheet)
@@ -201,35 +243,49 @@ class _Sheet:
 
     def middle(self, frame: Frame, run: list[int]) -> Floats:
         """Middle of some members."""
-        return np.asarray(self.on(frame.nodes_m[frame.members[run].ravel()]).mean(axis=0), dtype=np.float64)
+        return np.asarray(self.on(frame.ends_m[run].reshape(-1, 3)).mean(axis=0), dtype=np.float64)
 
 
 def _bent(solution: Solution, m: int, times: float) -> Floats:
     """Places along a member with its displacements `times` as large.
 
-    Between the displaced ends a pole bends by w'' = M/EI, with M straight from end to end and w = 0 at both ends: the
-    slopes at hinges and those of shear need not be known.
+    Between the displaced ends a pole bends by w'' = M/EI, with M straight from end to end but for the parabola of its
+    load, and w = 0 at both ends: the slopes at hinges and those of shear need not be known.
     """
     frame = solution.frame
-    i, j = frame.members[m]
     s = np.linspace(0.0, 1.0, 13 if frame.kind[m] == "pole" else 2)[:, np.newaxis]
-    places: Floats = (1 - s) * frame.nodes_m[i] + s * frame.nodes_m[j]
-    places = places + times * ((1 - s) * solution.displacement[i, :3] + s * solution.displacement[j, :3])
+    drawn = frame.ends_m[m]
+    ends = drawn + times * (solution.ends_m[m] - drawn)
+    places: Floats = (1 - s) * ends[0] + s * ends[1]
     if frame.kind[m] != "pole":
         return places
     _, across, up = _member_axes(frame)[m]
     at_from, at_to = (s**2 / 2 - s**3 / 6 - s / 3), (s**3 - s) / 6
+    of_bow = (2 * s**3 - s**4 - s) / 3
     square = frame.drawn_length_m[m] ** 2
-    sag = at_from * solution.moment_vertical_from_n_m[m] + at_to * solution.moment_vertical_to_n_m[m]
-    aside = at_from * solution.moment_level_from_n_m[m] + at_to * solution.moment_level_to_n_m[m]
+    up_down, level = _Along.of(solution.moment_vertical_at), _Along.of(solution.moment_level_at)
+    sag = at_from * up_down.start[m] + at_to * up_down.end[m] + of_bow * up_down.bow[m]
+    aside = at_from * level.start[m] + at_to * level.end[m] + of_bow * level.bow[m]
     places = places + times * square * sag / frame.ei_vertical_n_m2[m] * up
     places = places - times * square * aside / frame.ei_level_n_m2[m] * across
     return places
 
 
+def _largest_move(solution: Solution) -> tuple[float, str]:
+    """Of the nodes, and of poles that carry a load between theirs [m]; whose it is."""
+    moves = np.linalg.norm(solution.displacement[:, :3], axis=1)
+    node = int(np.argmax(moves))
+    largest, where = float(moves[node]), solution.frame.node_names[node]
+    for m in np.flatnonzero((solution.load_2_n != 0) | (solution.load_3_n != 0)):
+        move = float(np.linalg.norm(_bent(solution, int(m), 1.0) - _bent(solution, int(m), 0.0), axis=1).max())
+        if move > largest * (1 + 1e-9):
+            largest, where = move, solution.frame.member_names[int(m)]
+    return largest, where
+
+
 def _member_axes(frame: Frame) -> Floats:
     """Axes 1, 2, 3 of each member, m by 3 by 3 (frame/frame.hpp)."""
-    along = np.diff(frame.nodes_m[frame.members], axis=1)[:, 0]
+    along = np.diff(frame.ends_m, axis=1)[:, 0]
     along = along / np.linalg.norm(along, axis=1)[:, np.newaxis]
     across = np.cross([0.0, 0.0, 1.0], along)
     size = np.linalg.norm(across, axis=1)[:, np.newaxis]

@@ -19,9 +19,13 @@ using Whole = py::array_t<std::int64_t, py::array::c_style | py::array::forcecas
 using Truths = py::array_t<bool, py::array::c_style | py::array::forcecast>;
 
 /// A frame as Python holds it: node names, places (n by 3), held (n by 6), member names, ends (m by 2), kinds (m:
-/// 0 pole, 1 upright, 2 strap), numbers (m by 8: EA, L0, weight, EI vertical, EI level, GA vertical, GA level, GJ),
-/// hinged (m by 2), node of each foot (f), its numbers (f by 4: stiffness, gap, friction, sideways stiffness).
-using FrameArrays = std::tuple<Names, Numbers, Truths, Names, Whole, Whole, Numbers, Truths, Whole, Numbers>;
+/// 0 pole, 1 upright, 2 strap, 3 bar), numbers (m by 17: EA, L0, weight, EI vertical, EI level, GA vertical, GA level,
+/// GJ, springs of both ends, expansion, arms of both ends), node of each foot (f), its numbers (f by 4: stiffness, gap,
+/// friction, sideways stiffness), nodes of springs (s), their stiffnesses (s by 6).
+using FrameArrays = std::tuple<Names, Numbers, Truths, Names, Whole, Whole, Numbers, Whole, Numbers, Whole, Numbers>;
+/// For each case: forces (n by 3), couples (n by 3), loads of members (m by 3), warmth (m), settlements (n by 6). Those
+/// after the forces may be empty.
+using LoadArrays = std::tuple<Numbers, Numbers, Numbers, Numbers, Numbers>;
 /// Node (s), stiffness (s by 9), u0 (s by 3) and force0 (s by 3) of the springs.
 using SpringArrays = std::tuple<Whole, Numbers, Numbers, Numbers>;
 /// Greatest number of steps, force tolerance, rotation limit.
@@ -42,30 +46,35 @@ std::array<double, count> row_of(const Numbers& rows, std::size_t row) {
 }
 
 FrameMember member_of(const FrameArrays& arrays, std::size_t m) {
-    const auto [EA, L0, weight, EI_vertical, EI_level, GA_vertical, GA_level, GJ] = row_of<8>(std::get<6>(arrays), m);
+    const std::array<double, 17> row = row_of<17>(std::get<6>(arrays), m);
     FrameMember member;
     member.name = std::get<3>(arrays)[m];
     member.kind = static_cast<MemberKind>(std::get<5>(arrays).data()[m]);
     member.from = index_of(std::get<4>(arrays).data()[2 * m]);
     member.to = index_of(std::get<4>(arrays).data()[2 * m + 1]);
-    member.axial_stiffness = EA;
-    member.free_length = L0;
-    member.weight = weight;
-    member.bending = {EI_vertical, EI_level, GA_vertical, GA_level, GJ};
-    if (std::get<7>(arrays).data()[2 * m]) member.spring_from = 0;
-    if (std::get<7>(arrays).data()[2 * m + 1]) member.spring_to = 0;
+    member.axial_stiffness = row[0];
+    member.free_length = row[1];
+    member.weight = row[2];
+    member.bending = {row[3], row[4], row[5], row[6], row[7]};
+    member.spring_from = row[8];
+    member.spring_to = row[9];
+    member.expansion = row[10];
+    member.arm_from = {row[11], row[12], row[13]};
+    member.arm_to = {row[14], row[15], row[16]};
     return member;
 }
 
 Frame frame_of(const FrameArrays& arrays) {
     const std::size_t nodes = std::get<0>(arrays).size();
     const std::size_t members = std::get<3>(arrays).size();
+    const auto springs = static_cast<std::size_t>(std::get<9>(arrays).size());
     expect(has_size(std::get<1>(arrays), 3 * nodes) && has_size(std::get<2>(arrays), 6 * nodes), "sizes of the nodes");
     expect(has_size(std::get<4>(arrays), 2 * members) && has_size(std::get<5>(arrays), members) &&
-               has_size(std::get<6>(arrays), 8 * members) && has_size(std::get<7>(arrays), 2 * members),
+               has_size(std::get<6>(arrays), 17 * members),
            "sizes of the members");
+    expect(has_size(std::get<10>(arrays), 6 * springs), "sizes of the springs");
     const std::int64_t* kinds = std::get<5>(arrays).data();
-    expect(std::all_of(kinds, kinds + members, [](std::int64_t kind) { return kind >= 0 && kind <= 2; }), "kinds");
+    expect(std::all_of(kinds, kinds + members, [](std::int64_t kind) { return kind >= 0 && kind <= 3; }), "kinds");
     Frame frame;
     frame.nodes.resize(nodes);
     for (std::size_t n = 0; n < nodes; ++n) {
@@ -74,26 +83,41 @@ Frame frame_of(const FrameArrays& arrays) {
         std::copy_n(std::get<2>(arrays).data() + 6 * n, 6, frame.nodes[n].held.begin());
     }
     for (std::size_t m = 0; m < members; ++m) frame.members.push_back(member_of(arrays, m));
-    const auto feet = static_cast<std::size_t>(std::get<8>(arrays).size());
-    expect(has_size(std::get<9>(arrays), 4 * feet), "sizes of the feet");
+    const auto feet = static_cast<std::size_t>(std::get<7>(arrays).size());
+    expect(has_size(std::get<8>(arrays), 4 * feet), "sizes of the feet");
     for (std::size_t f = 0; f < feet; ++f) {
-        const auto [stiffness, gap, friction, side] = row_of<4>(std::get<9>(arrays), f);
-        frame.feet.push_back({index_of(std::get<8>(arrays).data()[f]), stiffness, gap, friction, side});
+        const auto [stiffness, gap, friction, side] = row_of<4>(std::get<8>(arrays), f);
+        frame.feet.push_back({index_of(std::get<7>(arrays).data()[f]), stiffness, gap, friction, side});
+    }
+    for (std::size_t s = 0; s < springs; ++s) {
+        frame.springs.push_back({index_of(std::get<9>(arrays).data()[s]), row_of<6>(std::get<10>(arrays), s)});
     }
     return frame;
 }
 
-/// One set of loads for each of the `cases` rows of `forces` (cases by nodes by 3); every case has the springs.
-std::vector<FrameLoads> loads_of(const Numbers& forces, std::size_t cases, std::size_t nodes,
+/// The rows of one case out of `cases` that lie in `all`; nothing if there are none.
+std::vector<double> part_of(const Numbers& all, std::size_t cases, std::size_t each, std::size_t k) {
+    if (all.size() == 0) return {};
+    expect(has_size(all, cases * each), "sizes of the loads");
+    return {all.data() + each * k, all.data() + each * (k + 1)};
+}
+
+/// One set of loads for each of the `cases`; every case has the springs.
+std::vector<FrameLoads> loads_of(const LoadArrays& given, std::size_t cases, const Frame& frame,
                                  const SpringArrays& arrays) {
+    const std::size_t nodes = frame.nodes.size();
+    const std::size_t members = frame.members.size();
     const std::size_t springs = static_cast<std::size_t>(std::get<0>(arrays).size());
-    expect(has_size(forces, cases * 3 * nodes), "size of the forces");
     expect(has_size(std::get<1>(arrays), 9 * springs) && has_size(std::get<2>(arrays), 3 * springs) &&
                has_size(std::get<3>(arrays), 3 * springs),
            "sizes of the springs");
     std::vector<FrameLoads> loads(cases);
     for (std::size_t k = 0; k < cases; ++k) {
-        loads[k].force.assign(forces.data() + 3 * nodes * k, forces.data() + 3 * nodes * (k + 1));
+        loads[k].force = part_of(std::get<0>(given), cases, 3 * nodes, k);
+        loads[k].couple = part_of(std::get<1>(given), cases, 3 * nodes, k);
+        loads[k].member_load = part_of(std::get<2>(given), cases, 3 * members, k);
+        loads[k].temperature = part_of(std::get<3>(given), cases, members, k);
+        loads[k].settlement = part_of(std::get<4>(given), cases, 6 * nodes, k);
         for (std::size_t s = 0; s < springs; ++s) {
             loads[k].springs.push_back({.node = index_of(std::get<0>(arrays).data()[s]),
                                         .stiffness = row_of<9>(std::get<1>(arrays), s),
@@ -135,11 +159,14 @@ void share_out(std::size_t count, std::size_t threads, Work work) {
     }
 }
 
-/// Nine numbers a member: axial, the four moments, the two shears, twist, active (0 or 1).
+constexpr std::size_t member_numbers = 12;
+
+/// Axial, the four moments, the two shears, twist, the member load along three axes, active (0 or 1).
 void write_members(const Solution& solution, double* to) {
     for (const MemberForces& f : solution.members) {
         for (const double value : {f.axial, f.moment_vertical_from, f.moment_vertical_to, f.moment_level_from,
-                                   f.moment_level_to, f.shear_vertical, f.shear_level, f.twist, f.active ? 1.0 : 0.0}) {
+                                   f.moment_level_to, f.shear_vertical, f.shear_level, f.twist, f.load[0], f.load[1],
+                                   f.load[2], f.active ? 1.0 : 0.0}) {
             *to++ = value;
         }
     }
@@ -152,8 +179,8 @@ void write_feet(const Solution& solution, double* to) {
     }
 }
 
-/// Status, message, displacements (k by n by 6), members (k by m by 9), reactions (k by n by 6), unbalanced, energy and
-/// iterations (k each), feet (k by f by 5), nodes that hang loose (k by n).
+/// Status, message, displacements (k by n by 6), members (k by m by 12), reactions (k by n by 6), unbalanced, energy
+/// and iterations (k each), feet (k by f by 5), nodes that hang loose (k by n).
 py::tuple arrays_of(const std::vector<Solution>& solutions, const Frame& frame) {
     const std::size_t nodes = frame.nodes.size();
     const std::size_t members = frame.members.size();
@@ -162,7 +189,7 @@ py::tuple arrays_of(const std::vector<Solution>& solutions, const Frame& frame) 
     const auto n = static_cast<py::ssize_t>(nodes);
     const auto m = static_cast<py::ssize_t>(members);
     py::array_t<double> displacement(Shape{cases, n, 6});
-    py::array_t<double> forces(Shape{cases, m, 9});
+    py::array_t<double> forces(Shape{cases, m, static_cast<py::ssize_t>(member_numbers)});
     py::array_t<double> reaction(Shape{cases, n, 6});
     py::array_t<double> feet(Shape{cases, static_cast<py::ssize_t>(count), 5});
     py::array_t<bool> loose(Shape{cases, n});
@@ -171,7 +198,7 @@ py::tuple arrays_of(const std::vector<Solution>& solutions, const Frame& frame) 
     for (std::size_t k = 0; k < solutions.size(); ++k) {
         std::copy_n(solutions[k].displacement.begin(), 6 * nodes, displacement.mutable_data() + 6 * nodes * k);
         std::copy_n(solutions[k].reaction.begin(), 6 * nodes, reaction.mutable_data() + 6 * nodes * k);
-        write_members(solutions[k], forces.mutable_data() + 9 * members * k);
+        write_members(solutions[k], forces.mutable_data() + member_numbers * members * k);
         write_feet(solutions[k], feet.mutable_data() + 5 * count * k);
         for (const int node : solutions[k].loose)
             loose.mutable_data()[nodes * k + static_cast<std::size_t>(node)] = true;
@@ -183,10 +210,10 @@ py::tuple arrays_of(const std::vector<Solution>& solutions, const Frame& frame) 
                           numbers(solutions, [](const Solution& s) { return s.energy; }), iterations, feet, loose);
 }
 
-py::tuple solve_all(const FrameArrays& arrays, const Numbers& forces, std::size_t cases, const SpringArrays& springs,
+py::tuple solve_all(const FrameArrays& arrays, const LoadArrays& given, std::size_t cases, const SpringArrays& springs,
                     const Options& options, const Numbers& start, std::size_t threads) {
     const Frame frame = frame_of(arrays);
-    const std::vector<FrameLoads> loads = loads_of(forces, cases, frame.nodes.size(), springs);
+    const std::vector<FrameLoads> loads = loads_of(given, cases, frame, springs);
     const std::vector<double> from(start.data(), start.data() + start.size());
     const SolveOptions chosen = options_of(options);
     std::vector<Solution> solutions(cases);
@@ -213,10 +240,10 @@ void complete(Solution& solution, const Frame& frame) {
 using Run = std::tuple<std::string, std::vector<int>, double>;
 
 /// As solve_all for one case, then the free lengths found (m) and the rounds.
-py::tuple tension_all(const FrameArrays& arrays, const Numbers& forces, const SpringArrays& springs,
+py::tuple tension_all(const FrameArrays& arrays, const LoadArrays& given, const SpringArrays& springs,
                       const Options& options, const std::vector<Run>& runs) {
     const Frame frame = frame_of(arrays);
-    const FrameLoads loads = loads_of(forces, 1, frame.nodes.size(), springs).front();
+    const FrameLoads loads = loads_of(given, 1, frame, springs).front();
     std::vector<StrapRun> straps;
     for (const auto& [name, members, tension] : runs) straps.push_back({name, members, tension});
     Tensioned tensioned;
@@ -232,11 +259,11 @@ using Step = std::tuple<int, double, double>;
 
 /// As solve_all for one case, then the free lengths (m), the tensions after each step (steps done by runs) and the
 /// message.
-py::tuple tighten_all(const FrameArrays& arrays, const Numbers& forces, const SpringArrays& springs,
+py::tuple tighten_all(const FrameArrays& arrays, const LoadArrays& given, const SpringArrays& springs,
                       const Options& options, const std::vector<Run>& runs, const std::vector<Step>& steps,
                       const std::vector<int>& held_by_hand, double hand_stiffness) {
     const Frame frame = frame_of(arrays);
-    const FrameLoads loads = loads_of(forces, 1, frame.nodes.size(), springs).front();
+    const FrameLoads loads = loads_of(given, 1, frame, springs).front();
     std::vector<StrapRun> straps;
     for (const auto& [name, members, tension] : runs) straps.push_back({name, members, tension});
     std::vector<TighteningStep> pulls;
@@ -260,10 +287,10 @@ using Over = std::tuple<std::string, int, int>;
 
 /// As solve_all for one case, then the free lengths (m), first, second, turn and slipped of each passing (p by 4) and
 /// the rounds. Without rows if the straps did not come to rest.
-py::tuple slip_all(const FrameArrays& arrays, const Numbers& forces, const SpringArrays& springs,
+py::tuple slip_all(const FrameArrays& arrays, const LoadArrays& given, const SpringArrays& springs,
                    const Options& options, const std::vector<Over>& over, double friction) {
     const Frame frame = frame_of(arrays);
-    const FrameLoads loads = loads_of(forces, 1, frame.nodes.size(), springs).front();
+    const FrameLoads loads = loads_of(given, 1, frame, springs).front();
     std::vector<Passing> passings;
     for (const auto& [name, first, second] : over) passings.push_back({name, first, second});
     Slipped slipped;

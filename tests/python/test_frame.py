@@ -11,7 +11,17 @@ from typing import Any
 import coverframe as cf
 import numpy as np
 import pytest
-from coverframe.frame import Frame, Solution, Spring, StrapRun, self_weight, solve, solve_many, tension_straps
+from coverframe.frame import (
+    Frame,
+    NodeSpring,
+    Solution,
+    Spring,
+    StrapRun,
+    self_weight,
+    solve,
+    solve_many,
+    tension_straps,
+)
 
 EI = 20e3
 TURNS = "rx ry rz"
@@ -126,8 +136,8 @@ def test_two_rafters_carry_a_load_at_the_ridge_by_hand() -> None:
         ei_vertical_n_m2=1.0,
         ei_level_n_m2=1.0,
         gj_n_m2=1.0,
-        hinged_from=True,
-        hinged_to=True,
+        spring_from_n_m_per_rad=0.0,
+        spring_to_n_m_per_rad=0.0,
     )
     state = solve(rafters, forces_n=at_node(rafters, 1, (0, 0, -600)))
     assert state.axial_n == pytest.approx([-500, -500], rel=1e-5)
@@ -147,8 +157,8 @@ def test_a_space_truss_has_the_printed_forces() -> None:
         ei_vertical_n_m2=1.0,
         ei_level_n_m2=1.0,
         gj_n_m2=1.0,
-        hinged_from=True,
-        hinged_to=True,
+        spring_from_n_m_per_rad=0.0,
+        spring_to_n_m_per_rad=0.0,
     )
     state = solve(truss, forces_n=at_node(truss, 0, (100, 600, 200)), force_tolerance=1e-8)
     assert state.usable, state.message
@@ -180,12 +190,12 @@ def test_a_shortened_cable_pulls_as_printed() -> None:
 
 
 def test_a_hinge_carries_no_moment() -> None:
-    hinged = np.zeros(8, dtype=bool)
-    hinged[4] = True
+    springs = np.full(8, np.inf)
+    springs[4] = 0
     held = np.zeros((9, 6), dtype=bool)
     held[0, :4] = True
     held[[4, 8], 1:3] = True
-    pole = beam(held=held, hinged_from=hinged)
+    pole = beam(held=held, spring_from_n_m_per_rad=springs)
     state = solve(pole, forces_n=at_node(pole, 2, (0, 0, -100)))
     assert state.moment_vertical_from_n_m[4] == 0.0
     assert state.moment_vertical_to_n_m[1] == pytest.approx(100 * 1 / 4, rel=1e-4)
@@ -412,8 +422,8 @@ def test_text_with_units_is_read() -> None:
 
 
 def test_what_only_poles_have_is_nothing_elsewhere() -> None:
-    frame = braced_upright(ei_vertical_n_m2=1.0, hinged_to=True)
-    assert not frame.ei_vertical_n_m2.any() and not frame.hinged_to.any()
+    frame = braced_upright(ei_vertical_n_m2=1.0, spring_to_n_m_per_rad=0.0)
+    assert not frame.ei_vertical_n_m2.any() and np.isinf(frame.spring_to_n_m_per_rad).all()
     assert "1 uprights, 4 straps" in repr(frame)
 
 
@@ -440,7 +450,14 @@ def codes(refused: pytest.ExceptionInfo[cf.InputError]) -> list[str]:
         ({"kind": []}, "argument.shape", "/kind"),
         ({"gj_n_m2": []}, "argument.shape", "/gj_n_m2"),
         ({"gj_n_m2": [1e3] * 7}, "argument.shape", "/gj_n_m2"),
-        ({"hinged_to": np.zeros(0, dtype=bool)}, "argument.shape", "/hinged_to"),
+        ({"spring_to_n_m_per_rad": []}, "argument.shape", "/spring_to_n_m_per_rad"),
+        ({"spring_to_n_m_per_rad": -1.0}, "frame.member.stiffness", "/frame/members/0"),
+        ({"expansion_per_k": np.inf}, "frame.member.stiffness", "/frame/members/0"),
+        ({"arm_to_m": [0, 0]}, "argument.shape", "/arm_to_m"),
+        ({"arm_to_m": [-0.25, 0, 0]}, "frame.member.length", "/frame/members/0"),
+        ({"springs": [3]}, "argument.choice", "/springs"),
+        ({"springs": [NodeSpring(node=9)]}, "frame.spring.node", "/frame/springs/0"),
+        ({"springs": [NodeSpring(node=1, along_n_per_m=[0, 0, -1])]}, "frame.spring.stiffness", "/frame/springs/0"),
         ({"node_names": 5}, "argument.choice", "/node_names"),
         ({"kind": ["pole", "strap"]}, "argument.shape", "/kind"),
         ({"held": ["ux", "sideways"] + [""] * 7}, "argument.choice", "/held/1"),
@@ -451,8 +468,8 @@ def codes(refused: pytest.ExceptionInfo[cf.InputError]) -> list[str]:
         ({"nodes_m": [[0, 0, 0], [1, 0]]}, "argument.shape", "/nodes_m"),
         ({"members": [[0.5, 1.0]]}, "argument.number", "/members"),
         ({"members": [["a", "b"]]}, "argument.number", "/members"),
-        ({"hinged_from": 1}, "argument.truth", "/hinged_from"),
-        ({"hinged_from": [True, False]}, "argument.shape", "/hinged_from"),
+        ({"spring_from_n_m_per_rad": "stiff"}, "argument.number", "/spring_from_n_m_per_rad"),
+        ({"spring_from_n_m_per_rad": [0, 1]}, "argument.shape", "/spring_from_n_m_per_rad"),
         ({"node_names": ["a"]}, "argument.shape", "/node_names"),
         ({"member_names": "ridge"}, "argument.choice", "/member_names"),
         ({"axial_stiffness_n": "30 kPa"}, "quantity.dimension", "/axial_stiffness_n"),
@@ -475,8 +492,8 @@ def test_one_mistake_is_one_problem() -> None:
 
 def test_all_problems_come_at_once() -> None:
     with pytest.raises(cf.InputError) as refused:
-        beam(kind="rope", hinged_from="no", weight_n_per_m=[1, 2], node_names=["a"])
-    assert codes(refused) == ["argument.choice", "argument.shape", "argument.truth", "argument.shape"]
+        beam(kind="rope", held=True, weight_n_per_m=[1, 2], node_names=["a"])
+    assert codes(refused) == ["argument.choice", "argument.shape", "argument.shape", "argument.shape"]
     with pytest.raises(cf.InputError) as refused:
         Frame(nodes_m=[[0, 0, 0], [0, 0, 0], [5, 5, 5]], members=[[0, 1], [1, 7]], kind="strap", axial_stiffness_n=-1.0)
     assert codes(refused) == [
