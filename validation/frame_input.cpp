@@ -264,17 +264,6 @@ void read_frame_loads(FrameModel& model, const Input& input) {
 
 }  // namespace
 
-FrameLoads scaled(FrameLoads loads, double factor) {
-    for (std::vector<double>* list :
-         {&loads.force, &loads.couple, &loads.member_load, &loads.temperature, &loads.settlement}) {
-        for (double& value : *list) value *= factor;
-    }
-    for (FrameLoads::Spring& spring : loads.springs) {
-        for (double& place : spring.u0) place *= factor;
-    }
-    return loads;
-}
-
 FrameModel read_frame(const Input& input) {
     FrameModel model;
     const std::array<bool, 6> everywhere = directions_in(input.text_or("held_everywhere", ""));

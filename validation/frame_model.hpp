@@ -64,9 +64,6 @@ struct FrameModel {
 
 [[nodiscard]] FrameModel read_frame(const Input& input);
 
-/// All that acts multiplied by `factor`; stiffnesses as they are.
-[[nodiscard]] FrameLoads scaled(FrameLoads loads, double factor);
-
 /// Forces multiplied by `factor`; the rest as it is.
 [[nodiscard]] FrameLoads factored(const FrameLoads& loads, double factor);
 

@@ -97,7 +97,9 @@ double disagreement(const Coupled& cover, const CoverState& state) {
 
 /// Repeats frame and strips until the pulls agree with the place.
 CoverState couple(const Coupled& cover, const FrameLoads& own, StripLaw law, const void* context,
-                  const SolveOptions& options, const std::vector<double>& start) {
+                  SolveOptions options, const std::vector<double>& start) {
+    // A share of pulls that belong to one place of the film would say nothing about the snow.
+    options.approach = false;
     CoverState state;
     state.frame.displacement = start;
     hang(cover, law, context, state.frame, state.strips);

@@ -7,14 +7,17 @@
 #include <cmath>
 
 #include "coverframe/base/error.hpp"
+#include "kernel/arm.hpp"
 #include "kernel/assembly.hpp"
+#include "kernel/bow.hpp"
+#include "kernel/diagnosis.hpp"
+#include "kernel/lowest.hpp"
 #include "kernel/require_loads.hpp"
 
 namespace coverframe {
 namespace {
 
 using Eigen::Index;
-using Eigen::MatrixXd;
 using Eigen::VectorXd;
 using kernel::Assembly;
 
@@ -40,32 +43,67 @@ Assembly assembly_at(const Frame& frame, const Solution& solution) {
     return assembly;
 }
 
-MatrixXd tangent(const Assembly& assembly, const FrameLoads& loads, const VectorXd& u, bool geometric) {
-    Assembly::State state;
-    assembly.evaluate(u, loads, state, geometric);
-    return assembly.band().dense(state.K);
+/// Adds what axial forces do to poles that bow between their nodes.
+void add_bows(const Frame& frame, const Assembly& assembly, const Solution& solution, VectorXd& K) {
+    const VectorXd u = displacement_of(solution);
+    for (std::size_t m = 0; m < frame.members.size(); ++m) {
+        const FrameMember& member = frame.members[m];
+        if (member.kind != MemberKind::pole) continue;
+        const Eigen::Vector3d arm_from(member.arm_from.data()), arm_to(member.arm_to.data());
+        const Eigen::Vector3d from =
+            Eigen::Vector3d(frame.nodes[static_cast<std::size_t>(member.from)].at.data()) + arm_from;
+        const Eigen::Vector3d to = Eigen::Vector3d(frame.nodes[static_cast<std::size_t>(member.to)].at.data()) + arm_to;
+        const kernel::Arms arms({arm_from, arm_to});
+        kernel::Vector12 nodes;
+        nodes << u.segment<6>(6 * member.from), u.segment<6>(6 * member.to);
+        kernel::Matrix12 bow =
+            kernel::bow_tangent(from, to, kernel::member_axes(from, to), member.bending,
+                                {member.spring_from, member.spring_to}, solution.members[m].axial, arms.ends(nodes));
+        kernel::Vector12 none = kernel::Vector12::Zero();
+        arms.carry(nodes, false, none, bow);
+        for (int i = 0; i < 12; ++i) {
+            const int row = assembly.unknown_at(i < 6 ? 6 * member.from + i : 6 * member.to + i - 6);
+            for (int j = 0; j <= i && row >= 0; ++j) {
+                const int column = assembly.unknown_at(j < 6 ? 6 * member.from + j : 6 * member.to + j - 6);
+                if (column >= 0) K(assembly.band().at(row, column)) += bow(i, j);
+            }
+        }
+    }
 }
 
-/// K = fixed + factor * scaled.
+VectorXd tangent(const Assembly& assembly, const FrameLoads& loads, const VectorXd& u, bool geometric) {
+    Assembly::State state;
+    assembly.evaluate(u, loads, state, geometric);
+    return state.K;
+}
+
+/// What the present forces of a state add to the tangent.
+VectorXd forces_part(const Frame& frame, const Assembly& assembly, const FrameLoads& loads, const Solution& solution) {
+    const VectorXd u = displacement_of(solution);
+    VectorXd part = tangent(assembly, loads, u, true) - tangent(assembly, loads, u, false);
+    add_bows(frame, assembly, solution, part);
+    return part;
+}
+
+/// K = fixed + factor * scaled, both laid out by the assembly's band.
 struct Split {
-    MatrixXd fixed;
-    MatrixXd scaled;
+    VectorXd fixed;
+    VectorXd scaled;
 };
 
 Split split_of(const Frame& frame, const Assembly& assembly, const FrameLoads& loads, const Solution& solution,
                const Solution* without_loads) {
     kernel::require_loads(frame, assembly, loads);
-    const VectorXd u = displacement_of(solution);
-    Split split{tangent(assembly, loads, u, false), {}};
-    split.scaled = tangent(assembly, loads, u, true) - split.fixed;
+    Split split{tangent(assembly, loads, displacement_of(solution), false),
+                forces_part(frame, assembly, loads, solution)};
+    kernel::hold_loose(assembly, solution.loose, split.fixed);
     if (without_loads != nullptr) {
         require_state(frame, *without_loads);
-        const VectorXd bare = displacement_of(*without_loads);
         // The turning of couples and member loads is of the loads, which grow.
         FrameLoads others = loads;
         others.couple.clear();
         others.member_load.clear();
-        const MatrixXd kept = tangent(assembly, others, bare, true) - tangent(assembly, others, bare, false);
+        const VectorXd kept = forces_part(frame, assembly, others, *without_loads);
         split.fixed += kept;
         split.scaled -= kept;
     }
@@ -138,25 +176,40 @@ Buckling buckling(const Frame& frame, const FrameLoads& loads, const Solution& s
                   const BucklingOptions& options) {
     const Assembly assembly = assembly_at(frame, solution);
     const Split split = split_of(frame, assembly, loads, solution, options.without_loads);
-    if (split.fixed.rows() == 0) return {{}, "no part of the frame can move"};
-    if (Eigen::LLT<MatrixXd>(split.fixed).info() != Eigen::Success) {
+    const kernel::Band& band = assembly.band();
+    if (band.size() == 0) return {{}, "no part of the frame can move"};
+    VectorXd scale;
+    kernel::scale_of(band, split.fixed, scale);
+    kernel::BandedLDLT ldlt(band);
+    if (!kernel::factorise_positive(ldlt, split.fixed, scale, 0)) {
         return {{}, "without the forces that are scaled the frame does not stand, so there is no factor to count from"};
     }
-    // scaled phi = mu fixed phi, lambda = -1/mu: the most negative mu is the lowest factor.
-    const Eigen::GeneralizedSelfAdjointEigenSolver<MatrixXd> eigen(split.scaled, split.fixed);
-    const double smallest = 1e-12 * eigen.eigenvalues().cwiseAbs().maxCoeff();
+    const bool dense = band.size() <= options.dense_up_to;
+    // One more than asked for, so that the count below does not cut a pair in two.
+    const kernel::LowestFactors lowest =
+        dense ? kernel::lowest_dense(band, split.fixed, split.scaled, options.count + 1)
+              : kernel::lowest_banded(band, split.fixed, split.scaled, options.count + 1);
     Buckling found;
-    for (Index i = 0; i < eigen.eigenvalues().size() && static_cast<int>(found.modes.size()) < options.count; ++i) {
-        const double mu = eigen.eigenvalues()(i);
-        if (!(mu < -smallest)) break;
+    for (Index i = 0; i < std::min<Index>(lowest.factors.size(), options.count); ++i) {
         BucklingMode mode;
-        mode.factor = -1 / mu;
-        mode.shape = shape_of(frame, assembly, eigen.eigenvectors().col(i));
+        mode.factor = lowest.factors(i);
+        mode.shape = shape_of(frame, assembly, lowest.shapes.col(i));
         mode.place = place_of(frame, mode.shape);
         judge(frame, assembly, solution, mode);
         found.modes.push_back(std::move(mode));
     }
-    if (found.modes.empty()) found.message = "no part is pressed so that more of these forces could make it buckle";
+    if (found.modes.empty()) {
+        found.message = "no part is pressed so that more of these forces could make it buckle";
+        return found;
+    }
+    const double just_over = found.modes.back().factor * (1 + 1e-6);
+    const auto ours = static_cast<int>((lowest.factors.array() < just_over).count());
+    const int counted = kernel::count_below(band, split.fixed, split.scaled, just_over);
+    const bool pair_goes_on = ours > options.count;  // there may be more of the same factor than were asked for
+    if (pair_goes_on ? counted < ours : counted != ours) {
+        found.message = "the signs of the pivots count " + std::to_string(counted) + " factors where " +
+                        std::to_string(ours) + " were found: do not trust them";
+    }
     return found;
 }
 
@@ -164,9 +217,7 @@ int factors_below(const Frame& frame, const FrameLoads& loads, const Solution& s
                   const Solution* without_loads) {
     const Assembly assembly = assembly_at(frame, solution);
     const Split split = split_of(frame, assembly, loads, solution, without_loads);
-    const MatrixXd K = split.fixed + factor * split.scaled;
-    const Eigen::LDLT<MatrixXd> ldlt(K);
-    return static_cast<int>((ldlt.vectorD().array() < 0).count());
+    return kernel::count_below(assembly.band(), split.fixed, split.scaled, factor);
 }
 
 std::vector<UprightStability> upright_stability(const Frame& frame, const FrameLoads& loads, const Solution& solution) {

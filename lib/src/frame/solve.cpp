@@ -17,6 +17,7 @@ const char* name_of(SolveStatus status) {
         case SolveStatus::unstable: return "unstable";
         case SolveStatus::large_rotation: return "large rotation";
         case SolveStatus::iteration_limit: return "iteration limit";
+        case SolveStatus::cycling: return "cycling";
     }
     return "";
 }
@@ -24,6 +25,18 @@ const char* name_of(SolveStatus status) {
 Solution solve(const Frame& frame, const FrameLoads& loads, const SolveOptions& options,
                const std::vector<double>& start) {
     return kernel::Solver(frame).solve(loads, options, start);
+}
+
+FrameLoads scaled(FrameLoads loads, double share) {
+    for (std::vector<double>* all :
+         {&loads.force, &loads.couple, &loads.member_load, &loads.temperature, &loads.settlement}) {
+        for (double& value : *all) value *= share;
+    }
+    for (FrameLoads::Spring& spring : loads.springs) {
+        for (double& value : spring.u0) value *= share;
+        for (double& value : spring.force0) value *= share;
+    }
+    return loads;
 }
 
 FrameLoads self_weight(const Frame& frame, double factor) {

@@ -17,9 +17,15 @@
 // 1, the rougher. The set of taut straps and pressed uprights is the one of the state: each mode tells how large it may
 // grow before a taut strap goes slack or a pressed upright lifts (reach), after which there is less resistance, and
 // which slack straps or lifted uprights it would take up, after which there is more. A factor of timber poles is worth
-// as much as the modulus that was put in: use the 5 % value. The bow of a pole within one member is not in its K_g:
-// factors of poles come out too high, by pi^2/12 over the square of the number of members in half a wave (1.3 % for
-// eight, measured), so cut poles into short members.
+// as much as the modulus that was put in: use the 5 % value.
+//
+// The bow of a pole within one member is in K_g (kernel/bow.hpp): factors of poles come out too high by about 0.12/n^4,
+// n the number of members in half a wave (0.05 % for four, measured). Equilibrium sees that bow by subdivision alone: a
+// frame that solve() finds stable may have a factor a little under 1, by pi^2/(12 n^2) at most (1.3 % for eight).
+//
+// Size. Up to `dense_up_to` unknowns the problem is solved dense, for about 10 n^3 operations; beyond by subspace
+// iteration on the banded factor (kernel/lowest.hpp), which costs a few hundred solutions. Either way the signs of the
+// pivots count the factors once more.
 //
 // Source: McGuire, Gallagher and Ziemian, Matrix Structural Analysis, chapter 9 (from memory).
 #pragma once
@@ -45,13 +51,14 @@ struct BucklingMode {
 
 struct Buckling {
     std::vector<BucklingMode> modes;      ///< lowest factor first; empty if no factor makes the frame buckle
-    std::string message;                  ///< why there is none; empty otherwise
+    std::string message;                  ///< why there is none, or that their count does not agree; empty otherwise
 };
 
 struct BucklingOptions {
     int count = 3;                        ///< most modes to give
     /// State of the same frame without the loads that are scaled, converged; nullptr scales all forces.
     const Solution* without_loads = nullptr;
+    int dense_up_to = 250;                ///< unknowns; a second or so at 1000
 };
 
 /// Lowest load factors at the state of `solution`.

@@ -2,10 +2,44 @@
 // Equilibrium of a frame (frame.hpp) under loads: the minimum of its potential energy.
 //
 // Method: Newton with a line search on the energy. Each step solves K d = -r with the exact tangent K of the members as
-// they are now (taut or slack, pressed or lifted); where K is not positive definite it is shifted until it is. The
-// energy is continuous with a continuous slope, also where a strap goes slack, and falls with every step, so the walk
-// cannot return to a state it left; it ends at a point where forces balance. There the tangent is looked at again
-// without any shift: if it is not positive definite the state is no equilibrium anybody can build, and says so.
+// they are now (taut or slack, pressed or lifted); where K is not positive definite it is shifted until it is, so that
+// d always leads down. A share s of the step is taken, the first of s0, s0/2, s0/4, ... with
+//     Pi(u + s d) <= Pi(u) + 1e-4 s r.d                                                                (1)
+// but for what rounding leaves of Pi; s0 = 1, less where a node would move by more than half the frame. The walk ends
+// where no unbalanced force is more than `force_tolerance` times the largest force in the frame.
+//
+// Why it ends, and cannot cycle. Call a pattern which straps are taut and which uprights push. Pi is continuous with a
+// continuous slope across all patterns, for each one-sided member adds half its stiffness times the square of a stretch
+// that is cut off at zero. d leads down in every state out of balance, so (1) holds for some s > 0, and each step leaves
+// a strictly lower Pi. Hence no state, and no pattern with its state, comes back; a pattern may be visited again at lower
+// energy only. With small displacements Pi is convex and quadratic on each of finitely many patterns, the whole step on
+// the right one is its minimum, and the walk ends after finitely many steps (Kanno, from memory). With large ones r
+// tends to zero, as long as the frame stays in reach and K is bounded. Slender and stiff poles in small pieces are slow to
+// get there: they move along a curve and a straight step stretches them. `max_iterations` bounds what is left. Friction at
+// feet has no energy: it is found in rounds of such walks (feet.hpp), and only those rounds can come back to where they
+// were; the status `cycling` is theirs.
+//
+// What it ended in. The tangent is looked at again without any shift: if it is not positive definite the state is no
+// equilibrium anybody can build, and the status says so, with the node, the direction, and the straps that are slack or
+// the uprights that have lifted there. A node that hangs on slack straps alone and carries nothing is no such case: it
+// hangs anywhere, takes part in nothing, and is listed in Solution::loose.
+//
+// If there is no usable state, the same loads are approached from none, pretension and free lengths as they are
+// (`scaled`), each state from the one before, halving the way until it is 1 % of the loads. If that gets to the loads
+// themselves the solution stands and tells the number of states solved (load_steps). If not, load_share is the largest
+// share with a usable state, known to 1 %, and the message says it. That share is one of all FrameLoads, the weight
+// among them.
+//
+// Balance. At a converged state, x the place of a node as displaced, m its couple, R its reaction:
+//     sum of forces  sum f + sum R = 0,   sum of moments  sum (x x f + m) + sum (x x R + M) = 0
+// (both hold exactly, for no member's energy depends on where or how turned the frame is). Solution::balance has both
+// sides. Energy:  energy = strain_energy + load_potential. The strain energy is the sum over the members of
+//     N^2 L0/(2 EA) + integral of M^2/(2 EI) + V^2/(2 GA) + integral of T^2/(2 GJ)
+// (end springs M^2/(2 k), and for a pole under member load without what its ends do not see, see below) plus the
+// springs' and feet's. A strap that hangs under a load counts in it as the straight one between the same ends. The
+// loads keep their direction, so their work from the drawn place, along whichever path, is minus
+// load_potential; strain_energy less that of the state without loads is the work of the loads as they grow:
+//     d(strain_energy)/d(share) = f . du/d(share),   d(energy)/d(share) = -f . u
 //
 // Energy of the loads, u and t the displacement and rotation vector of a node, L the drawn length of a member:
 //   force, couple   -f.u, -m.t
@@ -52,10 +86,11 @@ struct FrameLoads {
 enum class SolveStatus {
     not_run,          ///< nothing was computed
     converged,        ///< forces balance and the state is stable: all fields valid
-    mechanism,        ///< a part can move without resistance; `message` names node and direction
+    mechanism,        ///< a part can move without resistance; `message` names node, direction and what is missing
     unstable,         ///< resistance is there, but compression overcomes it; `message` names node and direction
     large_rotation,   ///< a pole member bends, or an upright that pushes leans, further than the model allows
     iteration_limit,  ///< last state kept; do not check against it
+    cycling,          ///< what feet carry and what friction holds there come round and round (feet.hpp); likewise
 };
 
 [[nodiscard]] const char* name_of(SolveStatus status);
@@ -65,7 +100,12 @@ struct SolveOptions {
     double force_tolerance = 1e-9;    ///< largest unbalanced force, relative to the largest force in the frame [-]
     double rotation_limit = 0.175;    ///< largest bend of a pole member, from the line between its nodes to the
                                       ///< direction of its end, and lean of a pressed upright [rad]
+    bool approach = true;             ///< without a usable state: look for the share of the loads that has one
 };
+
+/// All loads times `share`: forces, couples, member loads, temperatures, settlements; of elastic supports the pull and
+/// the place they hang from, but not the stiffness.
+[[nodiscard]] FrameLoads scaled(FrameLoads loads, double share);
 
 /// Forces in one member. Moments and shears in the member's own axes (BendingStiffness). Under a member load axial force
 /// and shear vary evenly along the member, and moments as a parabola. Of a strap that carries a load along its length
@@ -114,6 +154,14 @@ struct FootForces {
     [[nodiscard]] bool slips() const { return slip > 0; }
 };
 
+/// Both sides of the balance of a whole frame; moments about the origin of the axes.
+struct FrameBalance {
+    std::array<double, 3> load_force{};       ///< of all FrameLoads [N]
+    std::array<double, 3> load_moment{};      ///< [N m]
+    std::array<double, 3> reaction_force{};   ///< of the boat, and of its NodeSprings [N]
+    std::array<double, 3> reaction_moment{};  ///< [N m]
+};
+
 struct Solution {
     SolveStatus status = SolveStatus::not_run;
     std::string message = "not run";
@@ -126,8 +174,17 @@ struct Solution {
     /// force acts. They make no mechanism; their place is one of many.
     std::vector<int> loose;
     double unbalanced = 0;              ///< largest force left out of balance at a free direction [N]
-    double energy = 0;                  ///< potential energy [N m]
-    int iterations = 0;
+    double unbalanced_moment = 0;       ///< likewise [N m]
+    FrameBalance balance;
+    double energy = 0;                  ///< potential energy, the sum of the next two [N m]
+    double strain_energy = 0;           ///< of members and NodeSprings [N m]
+    double load_potential = 0;          ///< of FrameLoads, zero in the drawn place [N m]
+    double load_share = 0;              ///< of the loads, with a usable state: 1 if converged [-]
+    int load_steps = 0;                 ///< states solved to approach the loads; 0: they were taken at once
+    double condition = 0;               ///< 0: not looked at, as in a batch; else of the tangent, each unknown in the measure of its own stiffness: in the
+                                        ///< 1-norm, estimated from below [-]; digits lost are its logarithm, at most
+    std::string caution;                ///< what to know about a usable state; empty if there is nothing
+    int iterations = 0;                 ///< Newton steps, those of all shares included
 
     [[nodiscard]] bool usable() const { return status == SolveStatus::converged; }
 };

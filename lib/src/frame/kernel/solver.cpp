@@ -3,9 +3,12 @@
 
 #include <Eigen/Dense>
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <cstdio>
 
 #include "coverframe/base/error.hpp"
+#include "frame/kernel/balance.hpp"
 #include "frame/kernel/loose.hpp"
 #include "frame/kernel/require_loads.hpp"
 
@@ -16,8 +19,11 @@ namespace {
 using Eigen::Index;
 using Eigen::VectorXd;
 
-/// A shape whose stiffness is below this share of the diagonal is a free motion.
-constexpr double free_motion = 1e-9;
+/// Condition from which the number of digits left is told.
+constexpr double ill_conditioned = 1e12;
+/// How closely the share of the loads that has a usable state is looked for.
+constexpr double share_known_to = 0.01;
+constexpr int most_load_steps = 60;
 
 void require_start(const Frame& frame, const std::vector<double>& start) {
     if (!start.empty() && start.size() != 6 * frame.nodes.size()) {
@@ -34,73 +40,6 @@ const Frame& sound(const Frame& frame) {
     return frame;
 }
 
-const char* direction_name(int direction) {
-    static constexpr std::array<const char*, 6> names{
-        "fore and aft", "athwart", "up and down", "about its length axis", "about athwart axis", "about upright axis"};
-    return names[static_cast<std::size_t>(direction)];
-}
-
-/// Where a shape of the unknowns moves most.
-std::string place_text(const Frame& frame, const Assembly& assembly, const VectorXd& shape) {
-    // A turn counts like a move at an arm of 0.1 m, so that a bow is named by where it moves most.
-    VectorXd size = VectorXd::Zero(static_cast<Index>(6 * frame.nodes.size()));
-    for (int i = 0; i < assembly.unknowns(); ++i) {
-        const int full = assembly.full_of(i);
-        size(full) = std::abs(shape(i)) * (full % 6 >= 3 ? 0.1 : 1.0);
-    }
-    Index worst = 0;
-    size.maxCoeff(&worst);
-    const std::string& name = frame.nodes[static_cast<std::size_t>(worst / 6)].name;
-    const int direction = static_cast<int>(worst % 6);
-    const bool slides = direction < 2 && std::ranges::any_of(frame.feet, [&](const Foot& foot) {
-                            return foot.node == static_cast<int>(worst / 6);
-                        });
-    if (slides) return "the foot at node \"" + name + "\" can slide " + direction_name(direction);
-    return direction < 3 ? "node \"" + name + "\" can move " + direction_name(direction)
-                         : "node \"" + name + "\" can turn " + direction_name(direction);
-}
-
-/// Holds nodes that hang loose, which nothing else does and nothing needs to.
-void hold_loose(const Assembly& assembly, const std::vector<int>& loose, VectorXd& K) {
-    const Index length = assembly.band().length();
-    const double firm = std::max(length > 0 ? K.head(length).maxCoeff() : 0, 1.0);
-    for (const int node : loose) {
-        for (int full = 6 * node; full < 6 * node + 3; ++full) {
-            const int unknown = assembly.unknown_at(full);
-            if (unknown >= 0) K(assembly.band().diagonal(unknown)) += firm;
-        }
-    }
-}
-
-/// Why a walk ended in a state whose tangent is not positive definite: a part is free to move, or compression pushes it
-/// over.
-void diagnose(const Frame& frame, const Assembly& assembly, const VectorXd& u, const FrameLoads& loads,
-              const std::vector<int>& loose, Solution& solution) {
-    Assembly::State whole;
-    Assembly::State elastic;
-    assembly.evaluate(u, loads, whole);
-    assembly.evaluate(u, loads, elastic, false);
-    hold_loose(assembly, loose, whole.K);
-    hold_loose(assembly, loose, elastic.K);
-    VectorXd root;
-    scale_of(assembly.band(), whole.K, root);
-    root = root.cwiseSqrt();
-    const Eigen::MatrixXd scaled =
-        root.cwiseInverse().asDiagonal() * assembly.band().dense(whole.K) * root.cwiseInverse().asDiagonal();
-    const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> eigen(scaled);
-    const VectorXd shape = root.cwiseInverse().asDiagonal() * eigen.eigenvectors().col(0);
-    const VectorXd held = root.cwiseProduct(shape);
-    const double resistance = shape.dot(assembly.band().dense(elastic.K) * shape) / held.squaredNorm();
-    const std::string place = place_text(frame, assembly, shape);
-    if (resistance < free_motion) {
-        solution.status = SolveStatus::mechanism;
-        solution.message = place + ": nothing holds it there";
-    } else {
-        solution.status = SolveStatus::unstable;
-        solution.message = place + ": the push on it is more than its straps and poles can hold there";
-    }
-}
-
 double frame_size(const Frame& frame) {
     Eigen::Vector3d low = Eigen::Vector3d(frame.nodes.front().at.data());
     Eigen::Vector3d high = low;
@@ -111,38 +50,6 @@ double frame_size(const Frame& frame) {
     return (high - low).norm();
 }
 
-/// The part that turned furthest.
-struct Furthest {
-    double angle = 0;  ///< [rad]
-    std::string part;
-};
-
-/// Lean of the uprights that push.
-Furthest largest_lean(const Frame& frame, const Assembly& assembly, const VectorXd& u) {
-    Furthest turn;
-    for (std::size_t m = 0; m < frame.members.size(); ++m) {
-        const FrameMember& member = frame.members[m];
-        if (member.kind != MemberKind::upright) continue;
-        const Eigen::Vector3d& drawn = assembly.drawn_chord(m);
-        const Eigen::Vector3d now = assembly.chord(m, u);
-        if (now.norm() > member.free_length) continue;  // lifted off
-        const double angle = std::atan2(drawn.cross(now).norm(), drawn.dot(now));
-        if (angle > turn.angle) turn = {angle, "upright \"" + member.name + "\" leans"};
-    }
-    return turn;
-}
-
-/// Bend of the poles between two nodes, or the lean of an upright if that is larger.
-Furthest largest_turn(const Frame& frame, const Assembly& assembly, const VectorXd& u) {
-    Furthest turn = largest_lean(frame, assembly, u);
-    for (std::size_t m = 0; m < frame.members.size(); ++m) {
-        const double angle = assembly.bend(m, u);
-        const std::string& node = frame.nodes[static_cast<std::size_t>(frame.members[m].from)].name;
-        if (angle > turn.angle) turn = {angle, "the pole at node \"" + node + "\" bends"};
-    }
-    return turn;
-}
-
 /// Largest rotation of a node.
 double largest_node_turn(const VectorXd& u) {
     double largest = 0;
@@ -151,20 +58,6 @@ double largest_node_turn(const VectorXd& u) {
 }
 
 }  // namespace
-
-void scale_of(const Band& band, const VectorXd& K, VectorXd& scale) {
-    scale.resize(band.size());
-    double largest = 0;
-    for (int i = 0; i < band.size(); ++i) {
-        scale(i) = std::abs(K(band.diagonal(i)));
-        largest = std::max(largest, scale(i));
-    }
-    scale = scale.cwiseMax(1e-12 * std::max(largest, 1.0));
-}
-
-bool factorise_positive(BandedLDLT& factor, const VectorXd& K, const VectorXd& scale, double shift) {
-    return factor.factorise(K, scale, shift) && factor.smallest_ratio() > singular_pivot;
-}
 
 Solver::Solver(const Frame& frame)
     : frame_(sound(frame)),
@@ -315,6 +208,7 @@ Solver::Walk Solver::settle(const FrameLoads& loads, const SolveOptions& options
         if (round == most_rounds) {
             const std::string& name = frame_.nodes[static_cast<std::size_t>(change.node)].name;
             w.balanced = false;
+            w.cycles = true;
             w.reason = "what the foot at node \"" + name + "\" carries and what it holds sideways do not settle";
             return w;
         }
@@ -325,7 +219,14 @@ Solver::Walk Solver::settle(const FrameLoads& loads, const SolveOptions& options
     return w;
 }
 
-void Solver::fill(const FrameLoads& loads, Solution& solution) const {
+void Solver::fill(const Walk& w, const FrameLoads& loads, Solution& solution) const {
+    solution.iterations = w.iterations;
+    solution.unbalanced = w.unbalanced;
+    for (int i = 0; i < assembly_.unknowns(); ++i) {
+        const int full = assembly_.full_of(i);
+        if (full % 6 < 3) continue;
+        solution.unbalanced_moment = std::max(solution.unbalanced_moment, std::abs(state_.gradient(full)));
+    }
     solution.displacement.assign(u_.data(), u_.data() + u_.size());
     solution.members.reserve(frame_.members.size());
     for (std::size_t m = 0; m < frame_.members.size(); ++m) {
@@ -350,6 +251,7 @@ void Solver::fill(const FrameLoads& loads, Solution& solution) const {
         solution.reaction[6 * node + 2] += forces.push;
     }
     solution.energy = state_.energy;
+    add_up(frame_, assembly_, u_, loads, solution);
 }
 
 /// Whether anybody can build the state that the walk ended in, and if not, why.
@@ -363,12 +265,13 @@ void Solver::judge(const Walk& w, const FrameLoads& loads, const SolveOptions& o
     // A pole that was free from the start may have swung down and hang there, which is an equilibrium too.
     const bool fallen = beyond || (w.balanced && largest_node_turn(u_) > options.rotation_limit);
     const bool stable = known_stable || positive_definite(state_);
+    if (stable && !known_stable) look_at_condition(loads, solution);
     if (!stable || (fallen && !positive_definite_at(begin, loads))) {
         // A part that is free from the start is looked at there: by the end it has fallen, and leans on something.
         const bool stable_at_start = !stable && positive_definite_at(begin, loads);
         diagnose(frame_, assembly_, stable_at_start ? u_ : begin, loads, loose_, solution);
     } else if (!w.balanced) {
-        solution.status = SolveStatus::iteration_limit;
+        solution.status = w.cycles ? SolveStatus::cycling : SolveStatus::iteration_limit;
         solution.message = w.reason;
     } else if (beyond) {
         solution.status = SolveStatus::large_rotation;
@@ -376,7 +279,17 @@ void Solver::judge(const Walk& w, const FrameLoads& loads, const SolveOptions& o
     } else {
         solution.status = SolveStatus::converged;
         solution.message.clear();
+        solution.load_share = 1;
     }
+}
+
+/// After factor_ has become that of state_, and scale_ its scale.
+void Solver::look_at_condition(const FrameLoads& loads, Solution& solution) {
+    solution.condition = condition_of(factor_, state_.K, scale_);
+    if (solution.condition < ill_conditioned) return;
+    solution.caution = "stiffnesses lie so far apart that only the first " +
+                       std::to_string(std::max(0, static_cast<int>(16 - std::log10(solution.condition)))) +
+                       " digits can be trusted: " + conditioning_text(frame_, factor_, u_, loads, state_.K, scale_);
 }
 
 void Solver::require(const FrameLoads& loads, const std::vector<double>& start) const {
@@ -398,11 +311,59 @@ void Solver::begin_at(const FrameLoads& loads, const std::vector<double>& start)
     }
 }
 
-Solution Solver::solve(const FrameLoads& loads, const SolveOptions& options, const std::vector<double>& start) {
-    require(loads, start);
+Solution Solver::attempt(const FrameLoads& loads, const SolveOptions& options, const std::vector<double>& start) {
     begin_at(loads, start);
     const VectorXd begin = u_;
     return conclude(settle(loads, options), loads, options, begin);
+}
+
+/// Looks for the largest share of the loads that has a usable state. If that is all of them, it is the solution.
+void Solver::approach(const FrameLoads& loads, const SolveOptions& options, Solution& solution) {
+    double low = 0;
+    double high = 1;
+    int iterations = solution.iterations;
+    int steps = 0;
+    const auto at_share = [&](double share, const std::vector<double>& start) {
+        Solution next = attempt(scaled(loads, share), options, start);
+        iterations += next.iterations;
+        ++steps;
+        return next;
+    };
+    Solution held = at_share(0, {});
+    while (held.usable() && low < 1 && steps < most_load_steps) {
+        // The last look goes up to what failed before: from so near it may be another matter.
+        const bool last = high - low <= share_known_to;
+        const double share = last ? high : 0.5 * (low + high);
+        Solution next = at_share(share, held.displacement);
+        if (next.usable()) {
+            held = std::move(next);
+            low = share;
+            high = last ? 1 : high;
+        } else if (last) {
+            break;
+        } else {
+            high = share;
+        }
+    }
+    if (low == 1) {
+        solution = std::move(held);
+    } else if (held.usable()) {
+        std::array<char, 48> text{};
+        (void)std::snprintf(text.data(), text.size(), "; it holds %.2f of the load", std::floor(100 * low) / 100);
+        solution.message += text.data();
+    } else if (solution.status != SolveStatus::mechanism) {
+        solution.message += "; without any load it does not stand either";
+    }
+    solution.load_share = low;
+    solution.load_steps = steps;
+    solution.iterations = iterations;
+}
+
+Solution Solver::solve(const FrameLoads& loads, const SolveOptions& options, const std::vector<double>& start) {
+    require(loads, start);
+    Solution solution = attempt(loads, options, start);
+    if (!solution.usable() && options.approach) approach(loads, options, solution);
+    return solution;
 }
 
 Solution Solver::adopt(const Ended& ended, const FrameLoads& loads, const SolveOptions& options,
@@ -417,16 +378,14 @@ Solution Solver::adopt(const Ended& ended, const FrameLoads& loads, const SolveO
     state_.energy = ended.energy;
     state_.largest_force = ended.largest_force;
     state_.rounding = ended.rounding;
-    return conclude({true, ended.iterations, ended.unbalanced, {}}, loads, options, begin, true);
+    return conclude({true, ended.iterations, ended.unbalanced, {}, false}, loads, options, begin, true);
 }
 
 /// What the walk ended in, as a solution.
 Solution Solver::conclude(const Walk& w, const FrameLoads& loads, const SolveOptions& options, const VectorXd& begin,
                           bool known_stable) {
     Solution solution;
-    solution.iterations = w.iterations;
-    solution.unbalanced = w.unbalanced;
-    fill(loads, solution);
+    fill(w, loads, solution);
     judge(w, loads, options, begin, known_stable, solution);
     return solution;
 }

@@ -7,6 +7,7 @@
 #include <optional>
 
 #include "frame/kernel/assembly.hpp"
+#include "frame/kernel/diagnosis.hpp"
 
 namespace coverframe::kernel {
 
@@ -57,8 +58,9 @@ private:
     struct Walk {
         bool balanced = false;
         int iterations = 0;
-        double unbalanced = 0;
+        double unbalanced = 0;  ///< [N]
         std::string reason;
+        bool cycles = false;    ///< rounds of friction that do not settle
     };
     [[nodiscard]] Walk walk(const FrameLoads& loads, const SolveOptions& options);
     [[nodiscard]] Walk settle(const FrameLoads& loads, const SolveOptions& options);
@@ -66,13 +68,17 @@ private:
                                       Walk& w);
     [[nodiscard]] Solution conclude(const Walk& w, const FrameLoads& loads, const SolveOptions& options,
                                     const Eigen::VectorXd& begin, bool known_stable = false);
+    [[nodiscard]] Solution attempt(const FrameLoads& loads, const SolveOptions& options,
+                                   const std::vector<double>& start);
+    void approach(const FrameLoads& loads, const SolveOptions& options, Solution& solution);
     void begin_at(const FrameLoads& loads, const std::vector<double>& start);
     void take_gradient();
     [[nodiscard]] bool find_step();
     [[nodiscard]] bool take_step(const FrameLoads& loads, bool following);
     [[nodiscard]] bool positive_definite(Assembly::State& state);
     [[nodiscard]] bool positive_definite_at(const Eigen::VectorXd& u, const FrameLoads& loads);
-    void fill(const FrameLoads& loads, Solution& solution) const;
+    void look_at_condition(const FrameLoads& loads, Solution& solution);
+    void fill(const Walk& w, const FrameLoads& loads, Solution& solution) const;
     void judge(const Walk& w, const FrameLoads& loads, const SolveOptions& options, const Eigen::VectorXd& begin,
                bool known_stable, Solution& solution);
 
@@ -90,16 +96,5 @@ private:
     Eigen::VectorXd full_;  ///< step_, full size
     Eigen::VectorXd scale_;
 };
-
-/// A pivot below this share of its diagonal is no resistance at all.
-inline constexpr double singular_pivot = 1e-11;
-
-/// Diagonal against which a tangent is measured: its own, but never far below the stiffest of its kind, and never below
-/// what is nothing in any frame (1e-12 N/m).
-void scale_of(const Band& band, const Eigen::VectorXd& K, Eigen::VectorXd& scale);
-
-/// Factorises K + shift * scale. True if it is positive definite by a margin.
-[[nodiscard]] bool factorise_positive(BandedLDLT& factor, const Eigen::VectorXd& K, const Eigen::VectorXd& scale,
-                                      double shift);
 
 }  // namespace coverframe::kernel
