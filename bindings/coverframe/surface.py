@@ -103,7 +103,7 @@ class FirstTouch:
 class SurfaceState:
     """One equilibrium of a cover. `n` nodes of the film, `t` triangles, `m` members of the frame."""
 
-    #: "converged", or why there is no equilibrium to check against: "loose", "growing", "frame fails", ...
+    #: "converged", or why there is no equilibrium to check against: "loose", "growing", "folded", "frame fails", ...
     status: str
     message: str
     #: Corners of the triangles, t by 3.

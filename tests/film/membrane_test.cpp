@@ -249,6 +249,15 @@ TEST_CASE("Film that nothing stretches is said to hang loose") {
     CHECK_FALSE(s.message.empty());
 }
 
+TEST_CASE("Water on film that folds over itself is not told") {
+    const Membrane m = taut(rectangle(1, 1, 6, 6), 4e4, 0.4, 40);
+    Places forces(m.mesh.nodes.size());
+    forces[3 * 7 + 3] = {9000, 0, 0};  // the middle, dragged aside
+    const FilledMembrane filled = fill_membrane(m, forces, m.held, {Rain::Kind::to_the_brim, 0});
+    CHECK_FALSE(filled.settled);
+    CHECK(filled.state.message.find("folds over") != std::string::npos);
+}
+
 TEST_CASE("A membrane that is none is refused") {
     const auto code_of = [](const std::function<void(Membrane&, Places&)>& spoil) {
         Membrane m = taut(rectangle(1, 1, 2, 2), 4e4, 0.4, 0);

@@ -283,6 +283,12 @@ FilledMembrane fill_membrane(const Membrane& membrane, const Places& forces, con
         filled.state = state_of(system, end);
         if (!filled.state.usable()) break;
         film.nodes = filled.state.places;
+        if (const int t = folded_triangle(membrane.mesh, film); t >= 0) {
+            filled.state.status = MembraneStatus::loose;
+            filled.state.message =
+                "triangle " + std::to_string(t) + " of the film folds over; water on it cannot be told";
+            break;
+        }
         if (!filling.goes_on(film)) break;
         system.level = levels_over(film, filling.water());
     } while (true);

@@ -122,6 +122,13 @@ std::vector<bool> border_of(const TriangleMesh& mesh) {
     return border;
 }
 
+int folded_triangle(const TriangleMesh& drawn, const TriangleMesh& now) {
+    for (std::size_t t = 0; t < now.triangles.size(); ++t) {
+        if (!(turn(now, now.triangles[t]) * turn(drawn, drawn.triangles[t]) > 0)) return static_cast<int>(t);
+    }
+    return -1;
+}
+
 void require_sound(const TriangleMesh& mesh) {
     std::vector<Problem> problems;
     const int count = static_cast<int>(mesh.nodes.size());

@@ -343,6 +343,7 @@ const char* name_of(SurfaceStatus status) {
         case SurfaceStatus::frame_fails: return "frame fails";
         case SurfaceStatus::loose: return "loose";
         case SurfaceStatus::growing: return "growing";
+        case SurfaceStatus::folded: return "folded";
         case SurfaceStatus::iteration_limit: return "iteration limit";
     }
     return "";
@@ -408,7 +409,16 @@ namespace {
 
 void fill_with_water(const CoverSurface& surface, const Rain& rain, SurfaceWalk& walk, SurfaceState& state) {
     kernel::Filling filling(surface.cover.mesh, surface.cover.outlet, rain);
-    while (filling.goes_on(walk.film())) {
+    const auto folds = [&] {
+        const int t = folded_triangle(surface.cover.mesh, walk.film());
+        if (t < 0) return false;
+        const auto& place = walk.film().nodes[at(walk.film().triangles[at(t)][0])];
+        state.status = SurfaceStatus::folded;
+        state.message = "the film folds over itself near x = " + std::to_string(place[0]) +
+                        " m, y = " + std::to_string(place[1]) + " m; water on it cannot be told";
+        return true;
+    };
+    while (!folds() && filling.goes_on(walk.film())) {
         walk.flood(levels_over(walk.film(), filling.water()));
         if (!walk.settle(state)) {
             state.status = SurfaceStatus::growing;
@@ -418,6 +428,7 @@ void fill_with_water(const CoverSurface& surface, const Rain& rain, SurfaceWalk&
     }
     state.water = filling.water();
     state.rounds = filling.rounds();
+    if (state.status == SurfaceStatus::folded) return;
     if (filling.settled()) {
         state.status = SurfaceStatus::converged;
     } else if (state.status != SurfaceStatus::growing) {

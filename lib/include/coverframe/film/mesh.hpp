@@ -41,6 +41,9 @@ struct Lists {
 /// True for each node on the border of the surface.
 [[nodiscard]] std::vector<bool> border_of(const TriangleMesh& mesh);
 
+/// A triangle that has turned over on the way from `drawn`, seen from above; -1 if none has.
+[[nodiscard]] int folded_triangle(const TriangleMesh& drawn, const TriangleMesh& now);
+
 /// \throws InputError film.mesh.empty, film.mesh.finite, film.mesh.node (an index that is none), film.mesh.unused (a
 /// node
 ///   without a triangle), film.mesh.fold (a triangle that stands upright, or turns the other way than the first one),

@@ -73,6 +73,7 @@ enum class SurfaceStatus {
     frame_fails,      ///< the frame does not stand before there is any film on it
     loose,            ///< film or frame has no shape of its own somewhere
     growing,          ///< water sinks the film faster than it fills
+    folded,           ///< film lies over itself, seen from above: water on it cannot be told
     iteration_limit,  ///< last state kept; do not check against it
 };
 
