@@ -135,6 +135,19 @@ def slip_frame_straps(
     friction: float,
     /,
 ) -> tuple[_Solved, _Floats, _Floats, int]: ...
+def buckle_frame(
+    frame: _FrameArrays,
+    loads: _LoadArrays,
+    springs: _SpringArrays,
+    options: _SolveOptions,
+    displacement: _Floats,
+    count: int,
+    loads_only: bool,
+    /,
+) -> tuple[list[tuple[float, _Floats, str, float, list[str], list[str]]], str]: ...
+def frame_uprights(
+    frame: _FrameArrays, loads: _LoadArrays, springs: _SpringArrays, options: _SolveOptions, displacement: _Floats, /
+) -> list[tuple[str, float, float, float]]: ...
 def extremes_fit(
     family: int, method: int, maxima_kpa: _Floats, /
 ) -> tuple[float, float, int, int, float, float, str]: ...

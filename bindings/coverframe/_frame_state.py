@@ -384,6 +384,45 @@ class SlippedBounds:
     rough: Slipped
 
 
+@dataclass(frozen=True, slots=True, eq=False)
+class BucklingMode:
+    """One way to buckle."""
+
+    #: Of the load, over 0.
+    factor: float
+    #: n by 6; the largest displacement (or rotation) is 1.
+    shape: Floats
+    #: Where it moves most.
+    place: str
+    #: Amplitude at which the first taut strap goes slack or the first pressed upright lifts [m]; may be infinite.
+    reach_m: float
+    #: The members that limit it.
+    lets_go: tuple[str, ...]
+    #: Slack straps and lifted uprights the mode would load.
+    takes_up: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Buckling:
+    """Buckling factors of a state, lowest first."""
+
+    modes: tuple[BucklingMode, ...]
+    #: Why there is none, or that their count does not agree; empty otherwise.
+    message: str
+
+
+@dataclass(frozen=True, slots=True)
+class UprightStability:
+    """An upright under its push, and what its straps can hold."""
+
+    name: str
+    push_n: float
+    #: Stiffness of the straps at its top times its height [N].
+    critical_n: float
+    #: Push over critical; infinite if nothing holds the top.
+    used: float
+
+
 def require_usable(solution: Solution) -> None:
     """Raises StateError "frame.solution.unusable" for a state that is no equilibrium."""
     if not solution.usable:

@@ -33,6 +33,8 @@ from ._frame_loads import Loads, count_cases, read_loads
 from ._frame_model import Foot, Frame, NodeSpring, Passing, Spring, StrapRun, TighteningStep, arrays_of
 from ._frame_reader import is_whole
 from ._frame_state import (
+    Buckling,
+    BucklingMode,
     Equilibrium,
     FrictionBounds,
     Slipped,
@@ -41,11 +43,15 @@ from ._frame_state import (
     Solutions,
     Tensioned,
     Tightened,
+    UprightStability,
+    require_usable,
 )
 from ._values import Floats, numbers
 from .errors import refuse
 
 __all__ = [
+    "Buckling",
+    "BucklingMode",
     "Equilibrium",
     "Foot",
     "Frame",
@@ -61,6 +67,8 @@ __all__ = [
     "Tensioned",
     "Tightened",
     "TighteningStep",
+    "UprightStability",
+    "buckling",
     "self_weight",
     "slip_over_tops",
     "slip_over_tops_bounds",
@@ -69,6 +77,7 @@ __all__ = [
     "solve_many",
     "tension_straps",
     "tighten_in_order",
+    "upright_stability",
 ]
 
 
@@ -161,6 +170,65 @@ def solve_many(
         raise refuse("argument.number", "/threads", repr(threads), "threads must be a whole number from 1 to 1024")
     options = _options(max_iterations, force_tolerance, rotation_limit_rad)
     return _solve(frame, loads, springs, start, options, int(threads))
+
+
+def buckling(solution: Solution, *, count: int = 3, loads_only: bool = False) -> Buckling:
+    """How many times the load until the frame buckles, lowest first, and in which shape.
+
+    Linear buckling at the loaded state: its straps and uprights stay as taut or slack as they are there; each mode tells
+    how far it may grow before one lets go. Factors count from the loads as they are.
+
+    Parameters
+    ----------
+    solution
+        A usable state.
+    count
+        Most modes to give.
+    loads_only
+        False: all forces grow with the load, pretension as well. True: pretension stays, only what the loads have added
+        grows; the state without loads has to stand.
+
+    Raises
+    ------
+    StateError
+        frame.solution.unusable
+    """
+    require_usable(solution)
+    if not (is_whole(count) and 1 <= count <= 1000):
+        raise refuse("argument.number", "/count", repr(count), "count must be a whole number from 1 to 1000")
+    modes, message = _core.buckle_frame(*_arrays_of(solution), int(count), bool(loads_only))
+    return Buckling(
+        tuple(BucklingMode(factor, shape, place, reach, tuple(off), tuple(on))
+              for factor, shape, place, reach, off, on in modes),
+        message,
+    )
+
+
+def upright_stability(solution: Solution) -> tuple[UprightStability, ...]:
+    """Every upright that pushes: its push, and the push at which its straps, as they are under load, let it go over.
+
+    Raises
+    ------
+    StateError
+        frame.solution.unusable
+    """
+    require_usable(solution)
+    return tuple(UprightStability(*row) for row in _core.frame_uprights(*_arrays_of(solution)))
+
+
+def _arrays_of(solution: Solution) -> tuple[Any, ...]:
+    loads = read_loads(
+        solution.frame,
+        None,
+        solution.forces_n,
+        solution.couples_n_m,
+        solution.member_loads_n_per_m,
+        solution.temperatures_k,
+        solution.settlements,
+    )
+    springs = _spring_arrays(solution.frame, solution.springs)
+    options = _options(200, 1e-9, 0.175)
+    return arrays_of(solution.frame), loads.arrays(), springs, options, solution.displacement.ravel()
 
 
 def solve_friction_bounds(frame: Frame, **given: Any) -> FrictionBounds:

@@ -187,7 +187,7 @@ void bind_assessment(py::module_& module) {
         .def("verdict_line", &verdict_line, unlocked)
         .def("text", &text_report, unlocked)
         .def("json", &json_report, unlocked)
-        .def("job_sheet", &job_sheet, unlocked)
+        .def("job_sheet", [](const Assessment& assessment) { return job_sheet(assessment); }, unlocked)
         .def("side_view", &drawing<side_view>, py::arg("width_px"), unlocked)
         .def("plan_view", &drawing<plan_view>, py::arg("width_px"), unlocked)
         .def("section_view", &drawing<section_view>, py::arg("width_px"), unlocked);

@@ -7,6 +7,7 @@
 #include <thread>
 
 #include "arrays.hpp"
+#include "coverframe/frame/buckling.hpp"
 #include "coverframe/frame/pretension.hpp"
 #include "coverframe/frame/solve.hpp"
 #include "coverframe/frame/tightening.hpp"
@@ -306,6 +307,49 @@ py::tuple slip_all(const FrameArrays& arrays, const LoadArrays& given, const Spr
     return py::make_tuple(arrays_of({slipped.solution}, frame), free_lengths(slipped.frame), states, slipped.rounds);
 }
 
+/// The state of a frame under one set of loads that was found before, from its displacements.
+Solution state_of(const Frame& frame, const FrameLoads& loads, const Options& options, const Numbers& displacement) {
+    return solve(frame, loads, options_of(options),
+                 {displacement.data(), displacement.data() + displacement.size()});
+}
+
+/// Factor, shape (n by 6), place, reach, members that let go and that take up of each mode, and why there is none.
+/// \param loads_only  the state without the loads is found as well, and its forces do not grow
+py::tuple buckle(const FrameArrays& arrays, const LoadArrays& given, const SpringArrays& springs, const Options& options,
+                 const Numbers& displacement, int count, bool loads_only) {
+    const Frame frame = frame_of(arrays);
+    const FrameLoads loads = loads_of(given, 1, frame, springs).front();
+    Buckling found;
+    {
+        const py::gil_scoped_release unlocked;
+        const Solution state = state_of(frame, loads, options, displacement);
+        const Solution bare = loads_only ? solve(frame, scaled(loads, 0), options_of(options)) : Solution{};
+        found = buckling(frame, loads, state, {.count = count, .without_loads = loads_only ? &bare : nullptr});
+    }
+    py::list modes;
+    for (const BucklingMode& mode : found.modes) {
+        py::array_t<double> shape(Shape{static_cast<py::ssize_t>(frame.nodes.size()), 6});
+        std::copy(mode.shape.begin(), mode.shape.end(), shape.mutable_data());
+        modes.append(py::make_tuple(mode.factor, shape, mode.place, mode.reach, mode.lets_go, mode.takes_up));
+    }
+    return py::make_tuple(modes, found.message);
+}
+
+/// Name, push, critical push and share used of every upright that pushes.
+py::list uprights_of(const FrameArrays& arrays, const LoadArrays& given, const SpringArrays& springs,
+                     const Options& options, const Numbers& displacement) {
+    const Frame frame = frame_of(arrays);
+    const FrameLoads loads = loads_of(given, 1, frame, springs).front();
+    std::vector<UprightStability> all;
+    {
+        const py::gil_scoped_release unlocked;
+        all = upright_stability(frame, loads, state_of(frame, loads, options, displacement));
+    }
+    py::list rows;
+    for (const UprightStability& one : all) rows.append(py::make_tuple(one.name, one.push, one.critical, one.used));
+    return rows;
+}
+
 }  // namespace
 
 void bind_frame(py::module_& module) {
@@ -318,6 +362,8 @@ void bind_frame(py::module_& module) {
     module.def("tension_frame_straps", &tension_all);
     module.def("tighten_frame_straps", &tighten_all);
     module.def("slip_frame_straps", &slip_all);
+    module.def("buckle_frame", &buckle);
+    module.def("frame_uprights", &uprights_of);
 }
 
 }  // namespace coverframe::binding

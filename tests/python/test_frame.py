@@ -267,6 +267,33 @@ def test_a_pole_over_its_euler_load_is_unstable() -> None:
     assert over.status == "unstable" and '"N4"' in over.message
 
 
+def test_a_pole_buckles_at_its_euler_load() -> None:
+    # Pinned at both ends, pi^2 EI/L^2, in the weaker plane first: exact for the continuous pole.
+    pole = beam()
+    state = solve(pole, forces_n=at_node(pole, 8, (-1000.0, 0, 0)))
+    found = cf.frame.buckling(state, count=2)
+    assert found.message == ""
+    assert found.modes[0].factor == pytest.approx(math.pi**2 * (EI / 5) / 2**2 / 1000, rel=1e-3)
+    assert found.modes[1].factor > found.modes[0].factor
+    assert np.abs(found.modes[0].shape[:, :3]).max() == pytest.approx(1)
+    pulled = solve(pole, forces_n=at_node(pole, 8, (1000.0, 0, 0)))
+    assert cf.frame.buckling(pulled).modes == ()
+    assert cf.frame.buckling(pulled).message
+    with pytest.raises(cf.InputError):
+        cf.frame.buckling(state, count=0)
+
+
+def test_an_upright_goes_over_at_stiffness_times_height() -> None:
+    frame = braced_upright()
+    state = solve(frame, forces_n=at_node(frame, 1, (0, 0, -500.0)))
+    (upright,) = cf.frame.upright_stability(state)
+    assert upright.push_n > 0
+    assert upright.used == pytest.approx(upright.push_n / upright.critical_n)
+    fallen = solve(frame, forces_n=at_node(frame, 1, (0, 0, -500.0)), max_iterations=0)
+    with pytest.raises(cf.StateError):
+        cf.frame.upright_stability(fallen)
+
+
 def test_too_few_steps_are_a_status() -> None:
     state = solve(braced_upright(), forces_n=at_node(braced_upright(), 1, (0, 0, 2000)), max_iterations=1)
     assert state.status == "iteration limit" and "1 steps" in state.message
