@@ -196,12 +196,13 @@ def buckling(solution: Solution, *, count: int = 3, loads_only: bool = False) ->
     require_usable(solution)
     if not (is_whole(count) and 1 <= count <= 1000):
         raise refuse("argument.number", "/count", repr(count), "count must be a whole number from 1 to 1000")
-    modes, message = _core.buckle_frame(*_arrays_of(solution), int(count), bool(loads_only))
-    return Buckling(
-        tuple(BucklingMode(factor, shape, place, reach, tuple(off), tuple(on))
-              for factor, shape, place, reach, off, on in modes),
-        message,
+    frame, loads, springs, options, displacement = _arrays_of(solution)
+    found, message = _core.buckle_frame(frame, loads, springs, options, displacement, int(count), bool(loads_only))
+    modes = (
+        BucklingMode(factor, shape, place, reach, tuple(lets_go), tuple(takes_up))
+        for factor, shape, place, reach, lets_go, takes_up in found
     )
+    return Buckling(tuple(modes), message)
 
 
 def upright_stability(solution: Solution) -> tuple[UprightStability, ...]:
