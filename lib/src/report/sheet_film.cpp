@@ -108,10 +108,11 @@ std::string film_html(const Assessment& assessment, const SurfaceSurvey& survey)
                         ". Snow counts as shed from " + both(survey.shedding * 180 / std::numbers::pi, "deg", units) +
                         " on, as held under half of that.");
     sentences.push_back(span_sentence(assessment.plan));
-    html += wrap("figure", '\n' + tag("figcaption", "Film from above: " + worst.arrangement) + '\n' +
-                               surface_view(assessment.plan, survey.surface, survey.pictured, {.width = 680})) +
-            '\n';
-    return html + list_html(sentences) + '\n' + looks_html(survey, units);
+    html += list_html(sentences) + '\n' + looks_html(survey, units) + '\n';
+    return html +
+           wrap("figure", '\n' + tag("figcaption", "Film from above: " + worst.arrangement) + '\n' +
+                              surface_view(assessment.plan, survey.surface, survey.pictured, {.width = 680})) +
+           '\n';
 }
 
 }  // namespace coverframe::reporting
