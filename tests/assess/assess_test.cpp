@@ -451,6 +451,24 @@ TEST_CASE("assess: the same plan gives the same bits, alone or beside others") {
     }
 }
 
+TEST_CASE("assess: film that creeps sags further where it is loose, and is as before where it is tight") {
+    Plan plan = plans::small_boat_en(from_kPa(1.0));
+    const Assessment fresh = assess(plan, {.workings = false});
+    plan.film.creep_modulus = Cited<Pressure>{0.4 * plan.film.modulus.value, "invented"};
+    const Assessment crept = assess(plan, {.workings = false});
+    REQUIRE(fresh.situations.size() == crept.situations.size());
+    for (std::size_t i = 0; i < fresh.situations.size(); ++i) {
+        const SituationResult& a = fresh.situations[i];
+        const SituationResult& b = crept.situations[i];
+        CAPTURE(a.situation.name);
+        if (a.situation.film_tension == Bound::high) {
+            CHECK(a.film_sag == b.film_sag);
+        } else if (a.situation.arrangement >= 0) {
+            CHECK(b.film_sag > 1.1 * a.film_sag);
+        }
+    }
+}
+
 TEST_CASE("assess: workings are left out when nobody asks, and nothing else changes") {
     const Assessment bare = assess(plans::small_boat_en(), {.workings = false});
     const Assessment& full = small_boat_en();

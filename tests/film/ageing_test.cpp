@@ -7,8 +7,10 @@
 
 #include "close.hpp"
 #include "coverframe/base/error.hpp"
+#include "coverframe/units/literals.hpp"
 
 using namespace coverframe;
+using namespace coverframe::literals;
 
 TEST_CASE("Film gets softer under a load that stays: 0.4 to 0.6 after days with n = 0.1 (from memory, uncertain)") {
     constexpr double minute = 1, day = 1440;
@@ -19,6 +21,15 @@ TEST_CASE("Film gets softer under a load that stays: 0.4 to 0.6 after days with 
     CHECK(close(after, std::exp(-0.1 * std::log(3 * day)), 1e-12));
     CHECK(modulus_after(250e6, 0, minute, day) == 250e6);
     CHECK(close(tension_after(300, 0.1, minute, 3 * day), 300 * after, 1e-12));
+}
+
+TEST_CASE("Film at its low tension has the creep modulus, if the plan gives one") {
+    Film film;
+    film.modulus = {200.0_MPa, "invented"};
+    CHECK(film_modulus(film, Bound::low) == 200.0_MPa);
+    film.creep_modulus = Cited<Pressure>{90.0_MPa, "invented"};
+    CHECK(film_modulus(film, Bound::low) == 90.0_MPa);
+    CHECK(film_modulus(film, Bound::high) == 200.0_MPa);
 }
 
 TEST_CASE("Film held at both ends gets tight in the cold and slack in the sun") {

@@ -182,10 +182,13 @@ TEST_CASE("job_sheet: every chosen value with its source") {
     mark(strap.stiffness_low), mark(strap.stiffness_high), mark(strap.break_strength);
     mark(strap.buckle_efficiency), mark(strap.ageing), mark(strap.working_share);
     mark(*p.support.band.rub_rail_hold);
+    p.support.band.rail_friction = Cited<double>{0.1, ""};
+    p.film.creep_modulus = Cited<Pressure>{0.4 * p.film.modulus.value, ""};
+    mark(*p.support.band.rail_friction), mark(*p.film.creep_modulus);
     mark(p.film.thickness), mark(p.film.tension_low), mark(p.film.tension_high), mark(p.film.modulus), mark(p.film.poisson);
     mark(p.film.strength), mark(p.film.unit_weight);
     const std::string words = sheet_words(a);
-    CHECK(sources.size() == 30);
+    CHECK(sources.size() == 32);
     for (const std::string& source : sources) {
         CAPTURE(source);
         CHECK(holds(words, source));

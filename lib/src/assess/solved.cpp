@@ -65,10 +65,9 @@ Rigging rig_all(const Plan& plan, const LayoutOptions& options) {
     for (const Bound straps : {Bound::low, Bound::high}) {
         LayoutOptions with = options;
         with.strap_stiffness = straps;
-        const Cover cover = build_cover(plan, with);
         Rigged(&of)[2] = rigging.of[straps == Bound::high];
-        of[0] = rig(cover, in_N_per_m(plan.film.tension_low.value));
-        of[1] = rig(cover, in_N_per_m(plan.film.tension_high.value));
+        of[0] = rig(build_cover(plan, with, Bound::low), in_N_per_m(plan.film.tension_low.value));
+        of[1] = rig(build_cover(plan, with, Bound::high), in_N_per_m(plan.film.tension_high.value));
     }
     return rigging;
 }

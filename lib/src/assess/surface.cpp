@@ -78,6 +78,7 @@ SurfaceSurvey survey_surface(const Assessment& assessment, const SurfaceOptions&
     SurfaceSurvey survey;
     SurfaceOptions softest = options;
     softest.strap_stiffness = Bound::low;
+    softest.film = Bound::low;
     survey.shedding = in_rad(shedding_threshold(assessment.plan).value);
     survey.surface = rig_surface(assessment.plan, in_N_per_m(assessment.plan.film.tension_low.value), softest);
     survey.supports = supports_over_straps(survey.surface);

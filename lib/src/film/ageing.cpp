@@ -29,6 +29,10 @@ double fall(double exponent, double known_after, double after) {
 
 }  // namespace
 
+Pressure film_modulus(const Film& film, Bound tension) {
+    return tension == Bound::low && film.creep_modulus ? film.creep_modulus->value : film.modulus.value;
+}
+
 double modulus_after(double modulus, double exponent, double known_after, double after) {
     require(over_zero(modulus), modulus, "/modulus", "the modulus must be over zero");
     return modulus * fall(exponent, known_after, after);

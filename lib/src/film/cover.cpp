@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "coverframe/base/error.hpp"
+#include "coverframe/film/ageing.hpp"
 #include "coverframe/plan/geometry.hpp"
 #include "coverframe/units/crossing.hpp"
 #include "film/cover_solver.hpp"
@@ -132,10 +133,10 @@ void balance(const Coupled& cover, const FrameLoads& own, CoverState& state) {
     for (const StripState& s : state.strips) state.vertical_reaction -= s.pull_lower[2];
 }
 
-void add_strips(const Plan& plan, Cover& cover) {
+void add_strips(const Plan& plan, Bound film, Cover& cover) {
     const Layout& layout = cover.layout;
     const double nu = plan.film.poisson.value;
-    const double stiffness = in_Pa(plan.film.modulus.value) * in_m(plan.film.thickness.value) / (1 - nu * nu);
+    const double stiffness = in_Pa(film_modulus(plan.film, film)) * in_m(plan.film.thickness.value) / (1 - nu * nu);
     const std::size_t count = layout.stations.size();
     const auto node_at = [&](std::size_t i) -> const FrameNode& {
         return layout.frame.nodes[static_cast<std::size_t>(layout.stations[i])];
@@ -177,11 +178,11 @@ std::array<double, 3> place_of(const Frame& frame, const Solution& solution, int
     return sum(frame.nodes[static_cast<std::size_t>(node)].at, displacement_of(solution, node));
 }
 
-Cover build_cover(const Plan& plan, const LayoutOptions& options) {
+Cover build_cover(const Plan& plan, const LayoutOptions& options, Bound film) {
     Cover cover;
     cover.layout = lay_out(plan, options);
     cover.film_weight = in_N_per_m3(plan.film.unit_weight.value) * in_m(plan.film.thickness.value);
-    add_strips(plan, cover);
+    add_strips(plan, film, cover);
     return cover;
 }
 

@@ -10,6 +10,7 @@
 #include <utility>
 
 #include "coverframe/base/error.hpp"
+#include "coverframe/film/ageing.hpp"
 #include "coverframe/frame/pretension.hpp"
 #include "coverframe/units/crossing.hpp"
 #include "film/kernel/filling.hpp"
@@ -378,7 +379,7 @@ CoverSurface rig_surface(const Plan& plan, double film_tension, const SurfaceOpt
     surface.cover = mesh_cover(plan, surface.layout, options.rows);
     surface.shape = surface.cover.mesh;
     surface.tension = film_tension;
-    surface.stiffness = in_Pa(plan.film.modulus.value) * in_m(plan.film.thickness.value);
+    surface.stiffness = in_Pa(film_modulus(plan.film, options.film)) * in_m(plan.film.thickness.value);
     surface.poisson = plan.film.poisson.value;
     surface.film_weight = in_N_per_m3(plan.film.unit_weight.value) * in_m(plan.film.thickness.value);
     surface.obstacles = edges_of(plan);

@@ -364,6 +364,9 @@ void fields(Visitor& v, Like<Band> auto& b) {
     v.list("belly_straps", b.belly_straps, limit::parts, "straps under the hull from band to band");
     v.maybe_cited("rub_rail_hold", b.rub_rail_hold, limit::rub_rail_hold,
                   "upward pull per length the rub rail takes by itself");
+    v.maybe_value("inset", b.inset, limit::band_inset, "level distance from the rail in to the band");
+    v.maybe_cited("rail_friction", b.rail_friction, limit::rail_friction,
+                  "least friction of film on the rail that can be relied on, wet and shaken");
 }
 
 template <class Visitor>
@@ -385,6 +388,8 @@ void fields(Visitor& v, Like<Film> auto& f) {
     v.cited("poisson", f.poisson, limit::poisson, "Poisson's ratio nu of the film");
     v.cited("strength", f.strength, limit::film_strength, "strength of the film, stress it may carry at design loads");
     v.cited("unit_weight", f.unit_weight, limit::film_weight, "unit weight of the film");
+    v.maybe_cited("creep_modulus", f.creep_modulus, limit::film_modulus,
+                  "creep modulus of the film, after the snow has lain as long as it may");
 }
 
 template <class Visitor>

@@ -173,6 +173,11 @@ void fit_band(Fit& fit) {
 
 void fit_film(Fit& fit) {
     const Film& film = fit.plan.film;
+    if (film.creep_modulus && film.creep_modulus->value > film.modulus.value) {
+        fit.add("film.modulus.order", "/film/creep_modulus", write(film.creep_modulus->value, "MPa"),
+                "the creep modulus is above the modulus (" + write(film.modulus.value, "MPa") +
+                    "); film grows softer the longer snow lies on it");
+    }
     if (film.tension_low.value <= film.tension_high.value) return;
     fit.add("film.tension.order", "/film/tension_low", write(film.tension_low.value, "kN/m"),
             "the low film tension is above the high one (" + write(film.tension_high.value, "kN/m") +

@@ -97,6 +97,8 @@ inline constexpr Limit<Length> pad_thickness{1.0_mm, 150.0_mm, "mm", "a board un
 inline constexpr Limit<Length> below_rail{0.0_m, 2.0_m, "m", "the band runs on the topsides"};
 inline constexpr Limit<Length> hanger_spacing{0.1_m, 5.0_m, "m", "closer is a net, wider holds nothing up"};
 inline constexpr Limit<LineLoad> rub_rail_hold{0.0_kN_per_m, 20.0_kN_per_m, "kN/m", "more than any rub rail takes"};
+inline constexpr Limit<Length> band_inset{-1.0_m, 1.0_m, "m", "topsides lean in or out by less than this"};
+inline constexpr Limit<double> rail_friction{0.0, 1.0, "", "film on a smooth rail holds little; 1 is rubber on rubber"};
 
 // Film
 inline constexpr Limit<Length> film_thickness{0.02_mm, 1.0_mm, "mm", "household wrap to pond liner"};

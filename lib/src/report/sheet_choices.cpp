@@ -122,6 +122,7 @@ void add_straps_and_band(Choices& choices, const Plan& plan) {
         choices.add(name + "share used for months", strap.working_share);
     }
     choices.add("upward pull the rub rail takes", plan.support.band.rub_rail_hold);
+    choices.add("friction of film on the rail that is relied on", plan.support.band.rail_friction);
 }
 
 void add_film(Choices& choices, const Film& film) {
@@ -129,6 +130,7 @@ void add_film(Choices& choices, const Film& film) {
     choices.add("film tension, low", film.tension_low);
     choices.add("film tension, high", film.tension_high);
     choices.stress("film modulus E", film.modulus);
+    if (film.creep_modulus) choices.stress("film creep modulus, with the low tension", *film.creep_modulus);
     choices.add("film Poisson's ratio", film.poisson);
     choices.stress("film strength", film.strength);
     choices.row("film unit weight", value_html(in_kN_per_m3(film.unit_weight.value), "kN/m3", choices.units), film.unit_weight.source);

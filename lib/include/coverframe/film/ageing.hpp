@@ -13,7 +13,15 @@
 // left of the stretch after each snow lengthens the film for the next: `stretch_left`.
 #pragma once
 
+#include "coverframe/frame/layout.hpp"
+#include "coverframe/plan/film.hpp"
+#include "coverframe/units/quantities.hpp"
+
 namespace coverframe {
+
+/// The modulus that goes with a tension: of film at its low tension, which has relaxed under snow that lies, the creep
+/// modulus if the plan gives one; of film at its high tension the modulus.
+[[nodiscard]] Pressure film_modulus(const Film& film, Bound tension);
 
 /// \param modulus  E_1, after `known_after` under load, over 0 [Pa]
 /// \param exponent n, 0 to 0.5 [-]

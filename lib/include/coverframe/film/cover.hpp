@@ -11,7 +11,7 @@
 //
 // Simplifications: strips do not share load along the boat; the film closing bow and stern is left out; the film does
 // not rest on cross straps (their load from it is added in the check, see checks/straps.hpp); at the rail the strip is
-// held, and its whole tension goes on to the band (no friction on the rail: the upper bound for band lift).
+// held; what of its tension reaches the band is for the check of the band (checks/band.hpp).
 #pragma once
 
 #include <string>
@@ -59,8 +59,9 @@ struct CoverState {
     [[nodiscard]] bool usable() const { return frame.usable(); }
 };
 
+/// \param film  tension the film will have, which decides its modulus (ageing.hpp)
 /// \throws InputError as lay_out
-[[nodiscard]] Cover build_cover(const Plan& plan, const LayoutOptions& options = {});
+[[nodiscard]] Cover build_cover(const Plan& plan, const LayoutOptions& options = {}, Bound film = Bound::high);
 
 struct Rigged {
     Cover cover;        ///< with all free lengths found

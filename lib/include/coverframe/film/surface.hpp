@@ -46,6 +46,7 @@ struct SurfaceOptions {
     double spacing = 0.2;  ///< of the columns along the ridge, 0.02 to 1 [m]
     int rows = 12;         ///< of triangles from ridge to rail, 2 to 200
     Bound strap_stiffness = Bound::low;
+    Bound film = Bound::high;  ///< tension the film is shrunk to, which decides its modulus (ageing.hpp)
     double force_tolerance = 1e-8;  ///< largest unbalanced force, relative to the largest force
     int max_iterations = 200;       ///< Newton steps of one equilibrium
 };

@@ -111,6 +111,7 @@ inline constexpr ProblemCode plan_problem_codes[]{
     {"support.found.disconnected", ProblemStage::fit, "a part of the frame is not joined to a held node"},
 
     {"support.band.belly_off_boat", ProblemStage::fit, "a belly strap does not pass under the boat"},
+    {"film.modulus.order", ProblemStage::fit, "the creep modulus of the film is above its modulus"},
     {"film.tension.order", ProblemStage::fit, "the low film tension is above the high one"},
 };
 

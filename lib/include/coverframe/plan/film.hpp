@@ -3,6 +3,8 @@
 // governs band, ridge and uprights.
 #pragma once
 
+#include <optional>
+
 #include "coverframe/base/cited.hpp"
 #include "coverframe/units/quantities.hpp"
 
@@ -16,6 +18,8 @@ struct Film {
     Cited<double> poisson;           ///< nu [-], 0 to 0.5; a wide strip has the stiffness E t/(1 - nu^2)
     Cited<Pressure> strength;        ///< stress it may carry at design loads [Pa]
     Cited<UnitWeight> unit_weight;   ///< [N/m3]
+    /// Creep modulus: E after the snow has lain as long as it may. Film at its low tension has this one [Pa].
+    std::optional<Cited<Pressure>> creep_modulus{};
 
     bool operator==(const Film&) const = default;
 };

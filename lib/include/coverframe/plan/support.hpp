@@ -180,6 +180,8 @@ struct Band {
     Hangers hangers;
     std::vector<BellyStrap> belly_straps;
     std::optional<Cited<LineLoad>> rub_rail_hold;      ///< upward pull per length the rub rail takes by itself [N/m]
+    std::optional<Length> inset{};                     ///< level distance, rail in to band; straight down without
+    std::optional<Cited<double>> rail_friction{};      ///< least friction of film on the rail that can be relied on [-]
 
     bool operator==(const Band&) const = default;
 };
