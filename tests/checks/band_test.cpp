@@ -115,6 +115,54 @@ TEST_CASE("check_band: without belly straps the rub rail alone") {
     CHECK(by_hand::sound(check_band(c.input())));
 }
 
+// The film comes down to the rail under atan(105/300) = 0.336675 rad and leaves it straight down: theta = 1.234122 rad.
+// Rope friction of Euler and Eytelwein with mu = 0.2: 317.844 e^(-0.246824) = 248.324 N/m reach the band.
+TEST_CASE("check_band: friction on the rail keeps film off the band") {
+    Case c;
+    c.workings = true;
+    belly(c, {1.0, 2.5});
+    c.plan.film.tension_high = {100.0_N_per_m, "invented"};
+    Finding f = lift(c, "belly strap 1");
+    CHECK(close(term(f, "P_film"), 1.75 * 317.844 / 1e3, 1e-6));
+    CHECK(close(term(f, "P_band"), term(f, "P_film"), 1e-12));  // no friction relied on
+    CHECK(close(term(f, "P_rough"), 1.75 * 317.844 * std::exp(-0.4 * 1.234122) / 1e3, 1e-5));
+    const double without = tension(c).demand;
+    c.plan.support.band.rail_friction = Cited<double>{0.2, "invented"};
+    f = lift(c, "belly strap 1");
+    CHECK(close(term(f, "P_film"), 1.75 * 317.844 / 1e3, 1e-6));
+    CHECK(close(term(f, "P_band"), 1.75 * 248.324 / 1e3, 1e-5));
+    CHECK(close(f.demand, 1.75 * 248.324 / 1e3, 1e-5));
+    CHECK(tension(c).demand < without);
+    c.plan.film.tension_high = {300.0_N_per_m, "invented"};  // the film below the rail keeps what it was shrunk to
+    CHECK(close(lift(c, "belly strap 1").demand, 1.75 * 0.3, 1e-9));
+    c.plan.film.tension_high = {400.0_N_per_m, "invented"};
+    CHECK(close(lift(c, "belly strap 1").demand, 1.75 * p / 1e3, 1e-9));
+}
+
+// The band lies 200 mm under the rail and 200 mm further out: film leaves at 45 degrees and lifts with sin 45 of it.
+// 200 mm further in: 135 degrees, and a longer turn.
+TEST_CASE("check_band: where the band lies under the rail") {
+    Case c;
+    c.workings = true;
+    belly(c, {1.0, 2.5});
+    c.plan.film.tension_high = {100.0_N_per_m, "invented"};
+    for (const double inset : {-0.2, 0.2}) {
+        c.plan.support.band.inset = from_m(inset);
+        c.plan.support.band.rail_friction = {};
+        Finding f = lift(c, "belly strap 1");
+        CHECK(close(term(f, "lift"), 1.75 * p * std::sqrt(0.5) / 1e3, 1e-9));
+        c.plan.support.band.rail_friction = Cited<double>{0.2, "invented"};
+        f = lift(c, "belly strap 1");
+        const double theta = (inset < 0 ? 0.25 : 0.75) * std::acos(-1.0) - std::atan2(105.0, 300.0);
+        CHECK(close(term(f, "P_band"), 1.75 * p * std::exp(-0.2 * theta) / 1e3, 1e-9));
+    }
+    // Far out and hardly under the rail: the film runs to the band without touching the rail, and nothing holds it.
+    c.plan.support.band.inset = from_m(-1.0);
+    const Finding f = lift(c, "belly strap 1");
+    CHECK(close(term(f, "P_band"), 1.75 * p / 1e3, 1e-9));
+    CHECK(close(term(f, "lift"), 1.75 * 0.105, 1e-9));
+}
+
 TEST_CASE("check_band: nothing holds the band") {
     Case c;
     const Finding f = lift(c, "band");

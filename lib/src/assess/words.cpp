@@ -33,7 +33,6 @@ constexpr const char* model_assumptions[] = {
     "stern is left out.",
     "Snow is spread evenly along each strip, and does not shift as the film sags.",
     "The film does not rest on the cross straps in the model; the check of the straps adds the snow over them.",
-    "The film's whole tension goes on from the rail to the band; friction on the rail would take some of it.",
     "Self-weight always takes its unfavourable factor, also where it would hold a part down.",
     "Wind, ice and blows are not looked at. Snow from a neighbour is looked at only if the plan names the neighbour.",
     "Snow lies still: what falls off in one piece is not looked at.",
@@ -64,6 +63,11 @@ std::vector<std::string> failures_of(const std::vector<SituationResult>& situati
 
 std::vector<std::string> assumptions_of(const Plan& plan, const std::vector<Arrangement>& arrangements) {
     std::vector<std::string> sentences(std::begin(model_assumptions), std::end(model_assumptions));
+    const auto& friction = plan.support.band.rail_friction;
+    sentences.push_back(friction ? "Friction on the rail keeps a part of the film's pull off the band: " +
+                                       friction->source + "."
+                                 : "The film's whole tension goes on from the rail to the band; friction on the rail "
+                                   "would take some of it.");
     for (const Arrangement& arrangement : arrangements) {
         const bool known = std::find(sentences.begin(), sentences.end(), arrangement.note) != sentences.end();
         if (!arrangement.note.empty() && !known) sentences.push_back(arrangement.note);

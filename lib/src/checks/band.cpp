@@ -8,6 +8,7 @@
 #include <optional>
 
 #include "common.hpp"
+#include "coverframe/film/rail.hpp"
 #include "coverframe/units/crossing.hpp"
 #include "shown.hpp"
 #include "strap_strength.hpp"
@@ -18,14 +19,18 @@ namespace {
 using namespace checks_detail;
 
 const Clause clause_hold{"coverframe", "band held by the rub rail"};
+const Clause clause_rail{"coverframe", "film over the rail"};
 const Clause clause_cable{"coverframe", "band as a cable"};
 
 /// The pull of the film on the band over the width of one strip.
 struct Pull {
     double from = 0;  ///< x [m]
     double to = 0;
-    double film = 0;  ///< p, per metre [N/m]
-    double net = 0;   ///< less what the rub rail takes, never under zero [N/m]
+    double film = 0;   ///< tension at the rail, per metre [N/m]
+    double band = 0;   ///< what of it reaches the band [N/m]
+    double rough = 0;  ///< what would reach it over a rough rail [N/m]
+    double lift = 0;   ///< of the band, upwards [N/m]
+    double net = 0;    ///< lift less what the rub rail takes, never under zero [N/m]
 };
 
 using SidePulls = std::vector<Pull>;
@@ -33,6 +38,34 @@ using SidePulls = std::vector<Pull>;
 double rail_hold(const Plan& plan) {
     const auto& hold = plan.support.band.rub_rail_hold;
     return hold ? in_N_per_m(hold->value) : 0.0;
+}
+
+/// From memory; only told, never counted on.
+constexpr double rough_rail = 0.4;
+
+/// Direction in which the film leaves the rail, down and outwards, never flatter than it comes.
+Angle leaving(const Band& band, Angle arrives) {
+    const double below = in_m(band.below_rail);
+    const double inset = in_m(band.inset.value_or(Length{}));
+    const Angle leaves = below == 0.0 && inset == 0.0 ? from_deg(90.0) : from_rad(std::atan2(below, -inset));
+    return std::max(leaves, arrives);
+}
+
+/// What a strip does to the band.
+Pull over_rail(const Plan& plan, const StripState& strip, double width) {
+    const Band& band = plan.support.band;
+    const Angle arrives = from_rad(std::atan2(strip.pull_lower[2], strip.level_force));
+    const Angle leaves = leaving(band, arrives);
+    const double film = strip.tension_lower / width;
+    const auto least = [&](double friction) { return turn_over_rail(film, arrives, leaves, friction).band_pull[0]; };
+    // Film below the rail was shrunk too, and keeps that tension however well the rail holds.
+    const double shrunk = std::min(film, in_N_per_m(plan.film.tension_high.value));
+    Pull pull;
+    pull.film = film;
+    pull.band = band.rail_friction ? std::max(least(band.rail_friction->value), shrunk) : film;
+    pull.rough = std::max(least(rough_rail), shrunk);
+    pull.lift = pull.band * std::sin(in_rad(leaves));
+    return pull;
 }
 
 // Each strip pulls from halfway to the strip before it to halfway to the strip behind it; the first and the last reach
@@ -49,21 +82,37 @@ SidePulls pulls_of(const CheckInput& input, Side side) {
         };
         const bool first = k == 0;
         const bool last = k + 1 == strips.size();
-        const double film = input.state.strips[at(strips[k])].tension_lower / strip.width;
         const double before =
             first ? (last ? 0.5 * strip.width : std::max(strip.width - half_to(k + 1), 0.0)) : half_to(k - 1);
         const double after =
             last ? (first ? 0.5 * strip.width : std::max(strip.width - half_to(k - 1), 0.0)) : half_to(k + 1);
-        pulls.push_back({x - before, x + after, film, std::max(film - hold, 0.0)});
+        Pull pull = over_rail(input.plan, input.state.strips[at(strips[k])], strip.width);
+        pull.from = x - before;
+        pull.to = x + after;
+        pull.net = std::max(pull.lift - hold, 0.0);
+        pulls.push_back(pull);
     }
     return pulls;
 }
 
 /// Force on a length of one side [N].
 struct Share {
-    double film = 0;    ///< of the film alone
+    double film = 0;    ///< of the film at the rail
+    double band = 0;    ///< on the band
+    double rough = 0;   ///< on the band if the rail were rough
+    double lift = 0;    ///< of the band
     double net = 0;     ///< less what the rub rail takes
     double length = 0;  ///< over which there is film [m]
+
+    Share& operator+=(const Share& other) {
+        film += other.film;
+        band += other.band;
+        rough += other.rough;
+        lift += other.lift;
+        net += other.net;
+        length += other.length;
+        return *this;
+    }
 };
 
 Share share_of(const SidePulls& pulls, double from, double to) {
@@ -72,6 +121,9 @@ Share share_of(const SidePulls& pulls, double from, double to) {
         const double length = std::min(pull.to, to) - std::max(pull.from, from);
         if (length <= 0.0) continue;
         share.film += pull.film * length;
+        share.band += pull.band * length;
+        share.rough += pull.rough * length;
+        share.lift += pull.lift * length;
         share.net += pull.net * length;
         share.length += length;
     }
@@ -101,10 +153,19 @@ std::vector<BellyStrap> from_bow(const Band& band) {
 
 std::vector<Term> hold_terms(const CheckInput& input, const Share& share) {
     std::vector<Term> terms{term("length", share.length, "m", "of the band that it holds, on one side"),
-                            term("P_film", share.film / 1e3, "kN", "film tension at the rail over that length")};
+                            term("P_film", share.film / 1e3, "kN", "film tension at the rail over that length"),
+                            term("P_rough", share.rough / 1e3, "kN",
+                                 "what a rough rail (mu = 0.4, from memory) would leave of it; not counted on")};
+    const auto& friction = input.plan.support.band.rail_friction;
+    if (friction) terms.push_back(term("mu", friction->value, "-", friction->source));
+    terms.push_back(term("P_band", share.band / 1e3, "kN",
+                         friction ? "P_film e^(-mu theta), not under the tension the film was shrunk to, strip by strip"
+                                  : "P_film: no friction on the rail is counted on",
+                         clause_rail));
+    terms.push_back(term("lift", share.lift / 1e3, "kN", "upward part of P_band, strip by strip"));
     if (const auto& hold = input.plan.support.band.rub_rail_hold)
         terms.push_back(term("rub rail", in_kN_per_m(hold->value), "kN/m", hold->source));
-    terms.push_back(term("P", share.net / 1e3, "kN", "P_film less what the rub rail takes, strip by strip"));
+    terms.push_back(term("P", share.net / 1e3, "kN", "lift less what the rub rail takes, strip by strip"));
     return terms;
 }
 
@@ -141,16 +202,16 @@ Finding belly_finding(const CheckInput& input, const std::array<SidePulls, 2>& s
 
 // ---- without belly straps ------------------------------------------------------------------------------------------
 
-double largest_pull(const SidePulls& pulls) {
+double largest_lift(const SidePulls& pulls) {
     double largest = 0.0;
-    for (const Pull& pull : pulls) largest = std::max(largest, pull.film);
+    for (const Pull& pull : pulls) largest = std::max(largest, pull.lift);
     return largest;
 }
 
 Finding rub_rail_finding(const CheckInput& input, const std::array<SidePulls, 2>& sides) {
     const UnitsShown units = input.plan.units_shown;
-    const double port = largest_pull(sides[0]);
-    const double starboard = largest_pull(sides[1]);
+    const double port = largest_lift(sides[0]);
+    const double starboard = largest_lift(sides[1]);
     const Side side = starboard > port ? Side::starboard : Side::port;
     const double pull = std::max(port, starboard);
     const double hold = rail_hold(input.plan);
@@ -163,7 +224,7 @@ Finding rub_rail_finding(const CheckInput& input, const std::array<SidePulls, 2>
         finding.verdict == Verdict::exceeded ? "; fit belly straps under the hull from band to band." : ".";
     if (input.workings) {
         finding.workings = {
-            term("p", pull / 1e3, "kN/m", "largest film tension at the rail, on the band without loss")};
+            term("p", pull / 1e3, "kN/m", "largest upward part of what reaches the band of the film", clause_rail)};
         if (const auto& held = input.plan.support.band.rub_rail_hold)
             finding.workings.push_back(term("rub rail", hold / 1e3, "kN/m", held->source));
     }
@@ -193,7 +254,7 @@ BandSpan band_span(const CheckInput& input, const Harder& pull, std::optional<do
 Harder both_sides(const std::array<SidePulls, 2>& sides, double from, double to) {
     Harder pull = harder(sides, from, to);
     const Share other = share_of(sides[pull.side == Side::port ? 1 : 0], from, to);
-    pull.share = {pull.share.film + other.film, pull.share.net + other.net, pull.share.length + other.length};
+    pull.share += other;
     return pull;
 }
 

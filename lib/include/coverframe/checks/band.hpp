@@ -1,9 +1,14 @@
 // SPDX-License-Identifier: BSD-3-Clause
 // The perimeter band: the film pulls it up; belly straps and rub rail hold it down.
 //
-// Film tension at the rail goes on to the band undiminished (no friction on the rail), straight up the topside: the
-// upper bound. Its pull per metre, p, is the tension at the lower end of a strip over the strip's width; the rub rail
-// takes its share of that strip by strip, and none can be carried over to another strip.
+// Strip by strip, per metre of the boat, with T the tension at the lower end of the strip over its width:
+//   pull on the band    T e^(-mu theta), not under the tension the film was shrunk to (film/rail.hpp); all of T unless
+//                       the plan gives a friction mu that can be relied on. theta is the turn over the rail, from the
+//                       film as it hangs to the line from rail to band
+//   relief by the rail  T less the pull on the band
+//   lift of the band    the upward part of the pull on it
+//   net                 lift less what the rub rail takes; none of that can be carried over to another strip
+// The workings give what a rough rail would leave beside it: between the two lies the truth.
 //
 // A belly strap holds the band from halfway to the one before it to halfway to the one behind it; the first and the
 // last hold everything to the end of the boat. Between belly straps, and round the ends of the boat,
