@@ -20,7 +20,7 @@ namespace {
 using Check = std::vector<Finding> (*)(const CheckInput&);
 
 constexpr Check strength_checks[] = {check_ridge, check_uprights, check_straps, check_film_stress, check_band};
-constexpr Check service_checks[] = {check_drainage, check_shedding, check_clearance};
+constexpr Check service_checks[] = {check_drainage, check_ponding, check_shedding, check_clearance};
 
 std::span<const Check> checks_for(Limit limit) {
     if (limit == Limit::strength) return strength_checks;
