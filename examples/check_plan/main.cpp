@@ -5,9 +5,10 @@
 //
 //   1. read and validate the plan        refused: every problem on a line of its own, exit code 2
 //   2. assess it                         one call: situations, equilibrium, findings
-//   3. print the report                  cautions first, then the verdict and the findings, worst first
-//   4. write the job sheet, if asked; with --film also what film as a surface shows (some seconds)
-//   5. give the verdict as exit code     0 satisfied, 1 something exceeded, 3 the cover cannot stand
+//   3. with --film look at film as a surface too (some seconds), and judge by that as well
+//   4. print the report                  cautions first, then the verdict and the findings, worst first
+//   5. write the job sheet, if asked
+//   6. give the verdict as exit code     0 satisfied, 1 something exceeded, 3 the cover cannot stand
 //
 // Try it on examples/plans/motor_boat.json, an invented boat at an invented yard.
 #include <fstream>
@@ -55,10 +56,13 @@ int main(int count, char** arguments) {
     }
     try {
         const coverframe::Plan plan = coverframe::read_plan_file(arguments[1]);
-        const coverframe::Assessment assessment = coverframe::assess(plan);
-        std::cout << coverframe::text_report(assessment);
+        coverframe::Assessment assessment = coverframe::assess(plan);
         std::optional<coverframe::SurfaceSurvey> survey;
-        if (film) survey = coverframe::survey_surface(assessment);
+        if (film) {
+            survey = coverframe::survey_surface(assessment);
+            coverframe::add_surface_findings(assessment, *survey);
+        }
+        std::cout << coverframe::text_report(assessment);
         if (count > 2 && !write(arguments[3], coverframe::job_sheet(assessment, survey ? &*survey : nullptr))) return refused;
         return coverframe::exit_code(assessment.outcome);
     } catch (const coverframe::InputError& error) {

@@ -75,6 +75,77 @@ TEST_CASE("survey_surface: every arrangement looked at, the worst one pictured")
     CHECK(near);
 }
 
+TEST_CASE("surface_findings: water, touch and the harder push of uprights join the findings of the strips") {
+    Assessment a = assess(demo("sloop"), {.workings = false});
+    SurfaceSurvey survey = survey_surface(a, {.spacing = 0.35, .rows = 8});
+    REQUIRE(survey.looks.size() > 2);
+    PondFlag pond;  // as if water stood there
+    pond.place = "between U2 and U3, port";
+    pond.volume = 0.02;
+    survey.looks[2].ponds.insert(survey.looks[2].ponds.begin(), pond);
+    survey.looks[2].water = 0.02;
+    const std::vector<Finding> findings = surface_findings(a, survey);
+    const auto named = [&](const std::string& check, const std::string& part) {
+        const auto found = std::find_if(findings.begin(), findings.end(),
+                                        [&](const Finding& f) { return f.check == check && f.part == part; });
+        REQUIRE(found != findings.end());
+        return *found;
+    };
+    const Finding water = named("surface.water", "film");
+    CHECK(water.verdict == Verdict::exceeded);
+    CHECK(water.demand >= 20.0);
+    CHECK(water.capacity == 1.0);
+    CHECK(has(water.situation, survey.looks[2].arrangement));
+    CHECK(has(water.sentence, "between U2 and U3, port"));
+    survey.looks[2].ponds.clear();
+    survey.looks[2].water = 0;
+    const std::vector<Finding> dry = surface_findings(a, survey);
+    CHECK(std::any_of(dry.begin(), dry.end(), [](const Finding& f) {
+        return f.check == "surface.water" && f.verdict == Verdict::satisfied;
+    }));
+    const Finding hatch = named("surface.clearance", "companionway hatch");
+    CHECK(hatch.verdict == Verdict::exceeded);
+    CHECK(has(hatch.sentence, "rests on the companionway hatch"));
+    REQUIRE(!survey.pushes.empty());
+    for (const UprightPush& push : survey.pushes) {
+        CAPTURE(push.upright);
+        CHECK(push.strips > 0);
+        CHECK(push.surface > 0);
+        // The same snow on the same supports, by two models: not far from each other.
+        CHECK(push.ratio() > 0.7);
+        CHECK(push.ratio() < 1.6);
+        const Finding upright = named("surface.upright", push.upright);
+        double judged = 0;
+        for (const Finding& f : a.findings) {
+            if (f.part == push.upright && f.check.rfind("upright.", 0) == 0)
+                judged = std::max(judged, f.utilisation.value_or(0));
+        }
+        CHECK(close(upright.demand, judged * std::max(1.0, push.ratio()), 1e-12));
+    }
+    for (const Finding& f : findings) {
+        CHECK(f.sentence.back() == '.');
+        CHECK_FALSE(has(f.sentence, "nan"));
+    }
+    const std::size_t before = a.findings.size();
+    add_surface_findings(a, survey);
+    CHECK(a.findings.size() == before + findings.size());
+    CHECK(a.outcome == Outcome::exceeded);
+    for (std::size_t i = 1; i < a.findings.size(); ++i) CHECK_FALSE(worse(a.findings[i], a.findings[i - 1]));
+}
+
+TEST_CASE("surface_findings: a cover the surface cannot find is exceeded, however well it did as strips") {
+    Assessment a = assess(demo("open_boat"), {.workings = false});
+    REQUIRE(a.outcome == Outcome::satisfied);
+    SurfaceSurvey survey = survey_surface(a, {.spacing = 0.5, .rows = 6});
+    add_surface_findings(a, survey);
+    CHECK(a.outcome == Outcome::satisfied);
+    survey.looks.back().status = SurfaceStatus::growing;
+    survey.looks.back().message = "water goes on sinking the film between U1 and U2, port";
+    add_surface_findings(a, survey);
+    CHECK(a.outcome == Outcome::exceeded);
+    CHECK(a.findings.front().check == "surface.stands");
+}
+
 TEST_CASE("job_sheet with film as a surface: picture, water, touch, slopes and the usual height behind a windshield") {
     const Assessment a = assess(demo("motor_boat"), {.workings = false});
     const SurfaceSurvey survey = survey_surface(a, {.spacing = 0.4, .rows = 6});

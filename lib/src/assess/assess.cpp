@@ -7,6 +7,7 @@
 #include <limits>
 
 #include "assess/forces.hpp"
+#include "assess/outcome.hpp"
 #include "assess/solved.hpp"
 #include "assess/words.hpp"
 #include "assess/worst.hpp"
@@ -105,13 +106,17 @@ std::vector<StationShape> shape_of(const Plan& plan, const Solved& solved) {
     return shape;
 }
 
+}  // namespace
+
+namespace assess_detail {
+
 Outcome outcome_of(const Assessment& assessment) {
     if (!assessment.failures.empty()) return Outcome::no_equilibrium;
     const Finding* worst = governing(assessment.findings);
     return worst != nullptr && worst->verdict == Verdict::exceeded ? Outcome::exceeded : Outcome::satisfied;
 }
 
-}  // namespace
+}  // namespace assess_detail
 
 const char* name_of(Outcome outcome) {
     switch (outcome) {
@@ -151,7 +156,7 @@ Assessment assess(const Plan& plan, const AssessOptions& options) {
     }
     assessment.failures = assess_detail::failures_of(assessment.situations);
     assessment.assumptions = assess_detail::assumptions_of(plan, assessment.arrangements);
-    assessment.outcome = outcome_of(assessment);
+    assessment.outcome = assess_detail::outcome_of(assessment);
     return assessment;
 }
 

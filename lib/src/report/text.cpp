@@ -61,8 +61,13 @@ constexpr std::array plain_names{
     std::pair{"upright.foot", "pressure under the foot"},
     std::pair{"film.stress", "stress"},
     std::pair{"film.drainage", "water running off"},
+    std::pair{"film.ponding", "tension against sinking under water"},
     std::pair{"film.shedding", "slope for shedding snow"},
     std::pair{"clearance", "clearance to the film"},
+    std::pair{"surface.stands", "standing as a surface"},
+    std::pair{"surface.water", "water standing on it"},
+    std::pair{"surface.clearance", "clearance to the film as a surface"},
+    std::pair{"surface.upright", "push under film as a surface"},
     std::pair{"band.lift", "band pulled up"},
     std::pair{"band.tension", "band tension"},
 };

@@ -3,8 +3,11 @@
 //
 // The film is looked at where it hangs lowest: shrunk to the least tension of the plan, straps at their softest, snow
 // as it is, without factors, over the cover as the arrangement lays it (not the greatest load of a side all over, as
-// the strips have it), and every hollow filled to the brim. Strength is judged by the checks of the assessment, not
-// here.
+// the strips have it), and every hollow filled to the brim.
+//
+// Strength is judged by the checks of the assessment, whose film is strips. A surface shears: it brings more to some
+// uprights and less to others, and it carries the water it holds. Where it pushes an upright harder than the strips do
+// under the same arrangement, the upright's checks are raised in that ratio.
 #pragma once
 
 #include <string>
@@ -38,12 +41,24 @@ struct SurfaceLook {
     [[nodiscard]] bool usable() const { return status == SurfaceStatus::converged; }
 };
 
+/// How hard an upright pushes under the arrangement in which the surface exceeds the strips most.
+struct UprightPush {
+    std::string upright;
+    double strips = 0;   ///< with film as strips [N]
+    double surface = 0;  ///< with film as a surface, water with it [N]
+    std::string arrangement;
+
+    /// surface/strips
+    [[nodiscard]] double ratio() const { return surface / strips; }
+};
+
 /// Holds pointers into the assessment's plan: keep the assessment alive.
 struct SurfaceSurvey {
     CoverSurface surface;
     double shedding = 0;             ///< threshold of the document or the plan [rad]
     std::vector<SurfaceLook> looks;  ///< first without snow, then in the order of the arrangements
     std::vector<SupportOverStrap> supports;
+    std::vector<UprightPush> pushes;  ///< one an upright; none of one that carries nothing
     int worst = 0;          ///< the look with most water, or the nearest to an obstacle
     SurfaceState pictured;  ///< its state
 };
@@ -51,6 +66,17 @@ struct SurfaceSurvey {
 /// Every arrangement; some tenths of a second each.
 /// \throws InputError as rig_surface
 [[nodiscard]] SurfaceSurvey survey_surface(const Assessment& assessment, const SurfaceOptions& options = {});
+
+/// What the survey says of the cover, worst first:
+///   "surface.stands"     an arrangement under which there is no equilibrium
+///   "surface.water"      water in the look that holds most of it (demand) against a litre, which may stand (capacity;
+///                        a choice of this library, no source)
+///   "surface.clearance"  for each obstacle the clearance asked for (demand) and the least gap of all looks (capacity)
+///   "surface.upright"    for each upright its worst check of the assessment times the ratio of the pushes, at least 1
+[[nodiscard]] std::vector<Finding> surface_findings(const Assessment& assessment, const SurfaceSurvey& survey);
+
+/// Puts the findings of a survey among those of its assessment, and judges it by all of them.
+void add_surface_findings(Assessment& assessment, const SurfaceSurvey& survey);
 
 /// Snow of an arrangement over the triangles of a surface [Pa].
 /// \param stations  of the assessment

@@ -1,0 +1,157 @@
+// SPDX-License-Identifier: BSD-3-Clause
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+#include "assess/outcome.hpp"
+#include "checks/shown.hpp"
+#include "coverframe/assess/surface.hpp"
+#include "coverframe/units/crossing.hpp"
+
+namespace coverframe {
+namespace {
+
+using checks_detail::percent_text;
+using checks_detail::shown;
+
+/// In all, without counting as standing water: hollows as deep as the facets of the mesh, and edges that dry by
+/// themselves. A choice of this library, no source.
+constexpr double litres_that_may_stand = 1.0;
+
+Finding made(std::string check, std::string part, const std::string& situation, std::string unit) {
+    Finding finding;
+    finding.clause = {"coverframe", "film as a surface"};
+    finding.check = std::move(check);
+    finding.part = std::move(part);
+    finding.situation = situation.empty() ? situation : situation + "; unfactored; film as a surface";
+    finding.unit = std::move(unit);
+    return finding;
+}
+
+void add_falls(const SurfaceSurvey& survey, std::vector<Finding>& findings) {
+    const auto fallen = [](const SurfaceLook& look) { return !look.usable(); };
+    const auto first = std::ranges::find_if(survey.looks, fallen);
+    if (first == survey.looks.end()) return;
+    const auto more = std::ranges::count_if(first + 1, survey.looks.end(), fallen);
+    Finding& finding = findings.emplace_back(made("surface.stands", "film", first->arrangement, "-"));
+    finding.verdict = Verdict::exceeded;
+    finding.sentence = "The film as a surface finds no equilibrium: " + first->message +
+                       (more == 0 ? "." : "; nor under " + std::to_string(more) + " more arrangements of snow.");
+}
+
+void add_water(const Assessment& assessment, const SurfaceSurvey& survey, std::vector<Finding>& findings) {
+    const SurfaceLook* wettest = nullptr;
+    for (const SurfaceLook& look : survey.looks) {
+        if (look.usable() && (wettest == nullptr || look.water > wettest->water)) wettest = &look;
+    }
+    if (wettest == nullptr) return;
+    Finding& finding = findings.emplace_back(made("surface.water", "film", wettest->arrangement, "L"));
+    double held = 0;
+    for (const PondFlag& pond : wettest->ponds) held += pond.volume;
+    finding.demand = 1e3 * held;
+    finding.capacity = litres_that_may_stand;
+    finding.utilisation = finding.demand / finding.capacity;
+    finding.verdict = finding.demand <= finding.capacity ? Verdict::satisfied : Verdict::exceeded;
+    if (finding.verdict == Verdict::satisfied) {
+        finding.sentence = "No more water stands on the film than a litre.";
+        return;
+    }
+    finding.x = wettest->ponds.front().x;
+    const UnitsShown units = assessment.plan.units_shown;
+    const std::size_t more = wettest->ponds.size() - 1;
+    finding.sentence = "The film holds " + shown(from_m3(held), units) +
+                       " of water; most of it: " + wettest->ponds.front().sentence() +
+                       (more == 0   ? ""
+                        : more == 1 ? ", and one hollow more"
+                                    : ", and " + std::to_string(more) + " hollows more") +
+                       "; raise the ridge or set supports closer there, and clear snow and water early.";
+}
+
+/// The look in which the film comes nearest to an obstacle, counted from the clearance asked for.
+void add_clearance(const Assessment& assessment, const SurfaceSurvey& survey, std::size_t obstacle,
+                   std::vector<Finding>& findings) {
+    const SurfaceTouch* worst = nullptr;
+    const SurfaceLook* in = nullptr;
+    for (const SurfaceLook& look : survey.looks) {
+        if (!look.usable()) continue;
+        const SurfaceTouch& touch = look.touches[obstacle];
+        if (!std::isfinite(touch.least_gap)) continue;
+        const auto key = [](const SurfaceTouch& t) { return std::pair{-t.least_gap, t.force}; };
+        if (worst != nullptr && key(touch) <= key(*worst)) continue;
+        worst = &touch;
+        in = &look;
+    }
+    if (worst == nullptr) return;
+    const UnitsShown units = assessment.plan.units_shown;
+    Finding& finding = findings.emplace_back(made("surface.clearance", worst->obstacle, in->arrangement, "m"));
+    const bool rests = worst->force > 0;
+    finding.demand = worst->needed;
+    finding.capacity = rests ? 0.0 : std::max(worst->least_gap, 0.0);
+    finding.verdict = !rests && finding.demand <= finding.capacity ? Verdict::satisfied : Verdict::exceeded;
+    if (finding.capacity > 0.0) finding.utilisation = finding.demand / finding.capacity;
+    if (rests) {
+        finding.sentence = "The film rests on the " + worst->obstacle + " with " + shown(from_N(worst->force), units) +
+                           ", up to " + shown(from_N_per_m(worst->greatest_force), units) +
+                           " along its edge; raise the support there, for nothing may rest on it.";
+    } else {
+        finding.sentence = "The film stays " + shown(from_m(finding.capacity), units) + " clear of the " +
+                           worst->obstacle + " where " + shown(from_m(finding.demand), units) + " are asked for" +
+                           (finding.verdict == Verdict::satisfied ? "." : "; raise the support there.");
+    }
+}
+
+bool is_of_upright(const Finding& finding, const std::string& upright) {
+    return finding.part == upright && finding.check.starts_with("upright.") && finding.utilisation &&
+           finding.verdict != Verdict::not_applicable;
+}
+
+void add_upright(const Assessment& assessment, const UprightPush& push, std::vector<Finding>& findings) {
+    const Finding* worst = nullptr;
+    for (const Finding& finding : assessment.findings) {
+        if (!is_of_upright(finding, push.upright)) continue;
+        if (worst == nullptr || *finding.utilisation > *worst->utilisation) worst = &finding;
+    }
+    if (worst == nullptr) return;
+    const UnitsShown units = assessment.plan.units_shown;
+    const double raised = std::max(1.0, push.ratio());
+    Finding& finding = findings.emplace_back(made("surface.upright", push.upright, "", "-"));
+    finding.situation = worst->situation;
+    finding.demand = *worst->utilisation * raised;
+    finding.capacity = 1.0;
+    finding.utilisation = finding.demand;
+    finding.verdict = finding.demand <= 1.0 ? Verdict::satisfied : Verdict::exceeded;
+    finding.x = worst->x;
+    const std::string pushes = push.upright + " pushes " + shown(from_N(push.surface), units) +
+                               " under film that carries along the boat as well, and " +
+                               shown(from_N(push.strips), units) + " under strips (" + push.arrangement + ")";
+    finding.sentence =
+        pushes + (push.ratio() > 1.0 ? ": its worst check goes from " + percent_text(*worst->utilisation) + " to " +
+                                           percent_text(finding.demand) + "."
+                                     : "; the strips, by which it was judged, are the harder case.");
+    finding.workings = {{"N strips", push.strips / 1e3, "kN", "push with film as strips", {}},
+                        {"N surface", push.surface / 1e3, "kN", "push with film as a surface, its water with it", {}},
+                        {"ratio", raised, "-", "N surface/N strips, at least 1", {}},
+                        {"used", *worst->utilisation, "-", "the worst of its checks, " + worst->check, worst->clause},
+                        {"used, surface", finding.demand, "-", "used times ratio", finding.clause}};
+}
+
+}  // namespace
+
+std::vector<Finding> surface_findings(const Assessment& assessment, const SurfaceSurvey& survey) {
+    std::vector<Finding> findings;
+    add_falls(survey, findings);
+    add_water(assessment, survey, findings);
+    for (std::size_t o = 0; o < assessment.plan.boat.obstacles.size(); ++o)
+        add_clearance(assessment, survey, o, findings);
+    for (const UprightPush& push : survey.pushes) add_upright(assessment, push, findings);
+    std::ranges::stable_sort(findings, worse);
+    return findings;
+}
+
+void add_surface_findings(Assessment& assessment, const SurfaceSurvey& survey) {
+    for (Finding& finding : surface_findings(assessment, survey)) assessment.findings.push_back(std::move(finding));
+    std::ranges::stable_sort(assessment.findings, worse);
+    assessment.outcome = assess_detail::outcome_of(assessment);
+}
+
+}  // namespace coverframe
