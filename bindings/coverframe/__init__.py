@@ -50,6 +50,7 @@ from .compare import ComparedDocument, GroundSnow, SnowComparison, compare_snow,
 from .errors import Error, InputError, Problem, StateError
 from .film import StripState, strip
 from .plan import Plan, read_plan, schema
+from .surface_survey import Look, Survey, survey
 
 __all__ = [
     "Arrangement",
@@ -60,12 +61,14 @@ __all__ = [
     "ForceRange",
     "GroundSnow",
     "InputError",
+    "Look",
     "Plan",
     "Problem",
     "Situation",
     "SnowComparison",
     "StateError",
     "StripState",
+    "Survey",
     "Term",
     "__version__",
     "asce7_10",
@@ -107,5 +110,6 @@ __all__ = [
     "snowpack",
     "strip",
     "surface",
+    "survey",
     "yearly_maxima",
 ]

@@ -12,7 +12,7 @@ import sys
 from collections.abc import Sequence
 from pathlib import Path
 
-from . import __version__, assess
+from . import __version__, assess, survey
 from .errors import InputError
 
 
@@ -25,6 +25,7 @@ def _arguments(argv: Sequence[str] | None) -> argparse.Namespace:
     parser.add_argument("plan", help="plan file (JSON)")
     parser.add_argument("--sheet", metavar="FILE", help="write the job sheet (HTML) here")
     parser.add_argument("--json", metavar="FILE", help="write the assessment (JSON) here")
+    parser.add_argument("--film", action="store_true", help="judge by the film as a surface too (some seconds)")
     parser.add_argument("--quiet", action="store_true", help="print the verdict only")
     parser.add_argument("--version", action="version", version=f"coverframe {__version__}")
     return parser.parse_args(argv)
@@ -35,6 +36,7 @@ def main(argv: Sequence[str] | None = None) -> int:
     arguments = _arguments(argv)
     try:
         assessment = assess(arguments.plan)
+        judged = survey(assessment) if arguments.film else assessment
     except InputError as error:
         for problem in error.problems:
             place = " ".join(word for word in (problem.code, problem.where) if word)
@@ -43,14 +45,14 @@ def main(argv: Sequence[str] | None = None) -> int:
         return 2
     try:
         if arguments.sheet:
-            Path(arguments.sheet).write_text(assessment.job_sheet(), encoding="utf-8")
+            Path(arguments.sheet).write_text(judged.job_sheet(), encoding="utf-8")
         if arguments.json:
-            Path(arguments.json).write_text(assessment.json(), encoding="utf-8")
+            Path(arguments.json).write_text(judged.json(), encoding="utf-8")
     except OSError as error:
         print(f"cannot write {error.filename}: {error.strerror}", file=sys.stderr)
         return 2
-    print(assessment.verdict if arguments.quiet else assessment.text().rstrip("\n"))
-    return assessment.exit_code
+    print(judged.verdict if arguments.quiet else judged.text().rstrip("\n"))
+    return judged.exit_code
 
 
 if __name__ == "__main__":

@@ -183,11 +183,7 @@ class Assessment:
     @property
     def findings(self) -> list[Finding]:
         """Worst first, one for each check and part."""
-        rows = _rows(self._handle.findings())
-        return [
-            Finding(**_without_nan(row), workings=_terms(lines))
-            for row, lines in zip(rows, self._handle.workings(), strict=True)
-        ]
+        return findings_of(self._handle)
 
     @property
     def governing(self) -> Finding | None:
@@ -348,6 +344,15 @@ def _unpickle(format_number: int, version: str, plan: Plan, workings: bool, stat
             f" {_PICKLE_FORMAT}): assess the plan again",
         )
     return Assessment._of(plan, workings, station_spacing_m)
+
+
+def findings_of(handle: _core.Assessment) -> list[Finding]:
+    """Findings from what the compiled part tells of them."""
+    rows = _rows(handle.findings())
+    return [
+        Finding(**_without_nan(row), workings=_terms(lines))
+        for row, lines in zip(rows, handle.workings(), strict=True)
+    ]
 
 
 def _rows(columns: Mapping[str, Column]) -> list[dict[str, Any]]:

@@ -59,7 +59,8 @@ class Pond:
         return self.sentence
 
 
-def _pond(*told: Any) -> Pond:
+def pond_told(*told: Any) -> Pond:
+    """A pond from what the compiled part tells of it."""
     place, x, y, volume, weight, depth, area, spills, reaches, outline, sentence = told
     return Pond(place, x, y, volume, weight, depth, area, spills, tuple(reaches), tuple(outline), sentence)
 
@@ -160,6 +161,36 @@ class SurfaceState:
         return {"sheds": sheds, "partly": 1 - sheds - holds, "holds": holds}
 
 
+def state_told(told: dict[str, Any], triangles: NDArray[np.int32], shrunk: SurfaceState | None) -> SurfaceState:
+    """A state from what the compiled part tells of it."""
+    places = told["places"]
+    still = shrunk is None or len(places) != len(shrunk.places_m)
+    drop = np.zeros(len(places)) if still or shrunk is None else shrunk.places_m[:, 2] - places[:, 2]
+    return SurfaceState(
+        status=told["status"],
+        message=told["message"],
+        triangles=triangles,
+        places_m=places,
+        drop_m=drop,
+        first_n_per_m=told["first"],
+        second_n_per_m=told["second"],
+        stretch=tuple(_STRETCH[int(k)] for k in told["stretch"]),
+        slope_deg=np.degrees(told["slope"]),
+        water_depth_m=told["depth"] if len(told["depth"]) else np.zeros(len(places)),
+        water_m3=told["water"],
+        ponds=tuple(pond_told(*row) for row in told["ponds"]),
+        obstacles=tuple(Obstacle(*row) for row in told["obstacles"]),
+        ridge_dips=tuple(told["dips"]),
+        members=tuple(told["members"]),
+        axial_n=told["axial"],
+        on_straps_n=told["on_straps"],
+        vertical_load_n=told["load"],
+        vertical_reaction_n=told["reaction"],
+        iterations=told["iterations"],
+        rounds=told["rounds"],
+    )
+
+
 class Cover:
     """A plan with its film shrunk on. Made by `rig`."""
 
@@ -169,7 +200,7 @@ class Cover:
         self._triangles = handle.triangles
         self.ridge_nodes = np.asarray(handle.ridge)
         #: Shrunk, no snow.
-        self.state = self._state(handle.state, None)
+        self.state = state_told(handle.state, self._triangles, None)
 
     def load(
         self,
@@ -209,7 +240,7 @@ class Cover:
         if snow.size not in (1, len(self._triangles)):
             raise refuse("film.surface.loads", "/snow_kpa", snow.size, f"give 1 load or {len(self._triangles)}")
         told = self._handle.load(snow, kind, float(rain_m or 0.0), float(permanent_factor))
-        return self._state(told, self.state)
+        return state_told(told, self._triangles, self.state)
 
     def snow_by_station(self, *, x_m: Any, port_kpa: Any, starboard_kpa: Any) -> Floats:
         """Loads by station and side as loads over triangles [kPa], straight between stations."""
@@ -223,34 +254,6 @@ class Cover:
         if snow.size not in (1, len(self._triangles)):
             raise refuse("film.surface.loads", "/snow_kpa", snow.size, f"give 1 load or {len(self._triangles)}")
         return tuple(FirstTouch(*row) for row in self._handle.first_touches(snow, float(most)))
-
-    def _state(self, told: dict[str, Any], shrunk: SurfaceState | None) -> SurfaceState:
-        places = told["places"]
-        still = shrunk is None or len(places) != len(shrunk.places_m)
-        drop = np.zeros(len(places)) if still or shrunk is None else shrunk.places_m[:, 2] - places[:, 2]
-        return SurfaceState(
-            status=told["status"],
-            message=told["message"],
-            triangles=self._triangles,
-            places_m=places,
-            drop_m=drop,
-            first_n_per_m=told["first"],
-            second_n_per_m=told["second"],
-            stretch=tuple(_STRETCH[int(k)] for k in told["stretch"]),
-            slope_deg=np.degrees(told["slope"]),
-            water_depth_m=told["depth"] if len(told["depth"]) else np.zeros(len(places)),
-            water_m3=told["water"],
-            ponds=tuple(_pond(*row) for row in told["ponds"]),
-            obstacles=tuple(Obstacle(*row) for row in told["obstacles"]),
-            ridge_dips=tuple(told["dips"]),
-            members=tuple(told["members"]),
-            axial_n=told["axial"],
-            on_straps_n=told["on_straps"],
-            vertical_load_n=told["load"],
-            vertical_reaction_n=told["reaction"],
-            iterations=told["iterations"],
-            rounds=told["rounds"],
-        )
 
 
 def rig(

@@ -45,8 +45,9 @@ void bind_rules(py::module_& module);
 void bind_direct(py::module_& module);
 void bind_extremes(py::module_& module);
 void bind_compare(py::module_& module);
-void bind_strip(py::module_& module);
+void bind_film(py::module_& module);
 void bind_surface(py::module_& module);
+void bind_survey(py::module_& module);
 void bind_frame(py::module_& module);
 
 }  // namespace coverframe::binding

@@ -1,8 +1,15 @@
 // SPDX-License-Identifier: BSD-3-Clause
-// The film strip over whole arrays. The interpreter lock is released around the loop only.
+// Film over whole arrays: strip, rail, ponding, ageing. The interpreter lock is released around the loop only.
+#include <pybind11/stl.h>
+
 #include <array>
+#include <limits>
+#include <vector>
 
 #include "arrays.hpp"
+#include "coverframe/film/ageing.hpp"
+#include "coverframe/film/ponding.hpp"
+#include "coverframe/film/rail.hpp"
 #include "coverframe/film/strip.hpp"
 #include "coverframe/units/crossing.hpp"
 
@@ -37,7 +44,8 @@ py::tuple evaluate_all(const Shape& shape, Rule rule) {
 
 /// One strip a metre wide: level force, tension at both ends, vertical pull on both supports (down positive), sag,
 /// slack (0 or 1), depth and cross-section of the hollow. [N/m], [m], [m2]
-std::array<double, 9> strip_a_metre_wide(double span, double rise, double load_kpa, double tension, double stiffness) {
+std::array<double, 9> strip_a_metre_wide(const std::array<double, 5>& given) {
+    const auto [span, rise, load_kpa, tension, stiffness] = given;
     const std::array<double, 3> upper{};
     const std::array<double, 3> lower{0, span, rise};
     const Strip strip{.stiffness = stiffness,
@@ -45,19 +53,81 @@ std::array<double, 9> strip_a_metre_wide(double span, double rise, double load_k
                       .load = in_Pa(from_kPa(load_kpa)) * span};
     const StripState state = strip_state(strip, upper, lower);
     const Hollow hollow = hollow_of(state);
-    return {state.level_force,    state.tension_upper, state.tension_lower, -state.pull_upper[2], -state.pull_lower[2],
-            state.sag,            state.slack ? 1.0 : 0.0, hollow.depth,    hollow.area};
+    return {state.level_force, state.tension_upper,     state.tension_lower, -state.pull_upper[2], -state.pull_lower[2],
+            state.sag,         state.slack ? 1.0 : 0.0, hollow.depth,        hollow.area};
 }
+
+/// Turn, pull on the band (least, greatest), lift of the band (least, greatest), relief (least, greatest), what presses
+/// on the rail without friction, down and inwards.
+std::array<double, 9> over_rail(const std::array<double, 4>& given) {
+    const auto [tension, arrives, leaves, friction] = given;
+    const RailTurn r = turn_over_rail(tension, from_deg(arrives), from_deg(leaves), friction);
+    return {in_deg(from_rad(r.turn)),
+            r.band_pull[0],
+            r.band_pull[1],
+            r.band_lift[0],
+            r.band_lift[1],
+            r.relief[0],
+            r.relief[1],
+            r.rail_down,
+            r.rail_inwards};
+}
+
+/// Sag, level tension, critical tension, settling tension, longest span, both criteria (0 or 1), and what would help:
+/// infinite, or a span of zero, where nothing does.
+std::array<double, 10> ponding(const std::array<double, 5>& given) {
+    const auto [span, fall, load_kpa, tension, stiffness] = given;
+    constexpr double none = std::numeric_limits<double>::infinity();
+    const Ponding p = ponding_of({span, fall, stiffness, tension, in_Pa(from_kPa(load_kpa))});
+    const double settles = settling_tension(span, fall, in_Pa(from_kPa(load_kpa)));
+    const double holds = p.holds_water ? 1.0 : 0.0;
+    if (p.drains) {
+        return {p.sag, p.tension, p.critical_tension, settles, p.longest_span, 1.0, holds, fall, tension, span};
+    }
+    return {p.sag,
+            p.tension,
+            p.critical_tension,
+            settles,
+            p.longest_span,
+            0.0,
+            holds,
+            p.fall_needed.value_or(none),
+            p.pretension_needed.value_or(none),
+            p.span_needed.value_or(0.0)};
+}
+
+/// Binds a rule of `in` numbers that gives `out` numbers, over arrays.
+template <std::size_t in, std::size_t out>
+void bind_over(py::module_& module, const char* name, std::array<double, out> (*rule)(const std::array<double, in>&)) {
+    module.def(name, [rule](const Shape& shape, const std::array<Numbers, in>& given) {
+        std::vector<Column> columns;
+        for (const Numbers& each : given) columns.emplace_back(each, shape);
+        return evaluate_all<out>(shape, [&](std::size_t i) {
+            std::array<double, in> at{};
+            for (std::size_t k = 0; k < in; ++k) at[k] = columns[k][i];
+            return rule(at);
+        });
+    });
+}
+
+using One = std::array<double, 1>;
+using Four = std::array<double, 4>;
+using Five = std::array<double, 5>;
 
 }  // namespace
 
-void bind_strip(py::module_& module) {
-    module.def("strip", [](const Shape& shape, const Numbers& span, const Numbers& rise, const Numbers& load,
-                           const Numbers& tension, const Numbers& stiffness) {
-        const Column l(span, shape), h(rise, shape), q(load, shape), t(tension, shape), ea(stiffness, shape);
-        return evaluate_all<9>(
-            shape, [&](std::size_t i) { return strip_a_metre_wide(l[i], h[i], q[i], t[i], ea[i]); });
-    });
+void bind_film(py::module_& module) {
+    bind_over<5, 9>(module, "strip", &strip_a_metre_wide);
+    bind_over<4, 9>(module, "over_rail", &over_rail);
+    bind_over<5, 10>(module, "ponding", &ponding);
+    bind_over<4, 1>(module, "span_at_limit",
+                    [](const Four& a) { return One{span_at_limit(a[0], a[1], a[2], in_Pa(from_kPa(a[3])))}; });
+    bind_over<4, 1>(module, "modulus_after", [](const Four& a) { return One{modulus_after(a[0], a[1], a[2], a[3])}; });
+    bind_over<4, 1>(module, "tension_after", [](const Four& a) { return One{tension_after(a[0], a[1], a[2], a[3])}; });
+    bind_over<4, 1>(module, "tension_warmed",
+                    [](const Four& a) { return One{tension_warmed(a[0], a[1], a[2], a[3])}; });
+    bind_over<5, 1>(module, "stretch_left",
+                    [](const Five& a) { return One{stretch_left(a[0], a[1], a[2], a[3], a[4])}; });
 }
 
 }  // namespace coverframe::binding

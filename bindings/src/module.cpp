@@ -63,8 +63,9 @@ PYBIND11_MODULE(_core, module) {
     cb::bind_rules(module);
     cb::bind_direct(module);
     cb::bind_extremes(module);
-    cb::bind_strip(module);
+    cb::bind_film(module);
     cb::bind_surface(module);
+    cb::bind_survey(module);
     cb::bind_frame(module);
     cb::bind_compare(module);
 }

@@ -129,3 +129,11 @@ def test_the_program_in_cpp_agrees(
             assert (tmp_path / "cpp.html").read_bytes() == (tmp_path / "python.html").read_bytes()
     usage = subprocess.run([program], capture_output=True, text=True)
     assert usage.returncode == 2 and "usage" in usage.stderr
+
+
+def test_the_film_as_a_surface_joins_report_and_sheet(repository: Path, tmp_path: Path) -> None:
+    plan, sheet = repository / "examples" / "plans" / "open_boat.json", tmp_path / "sheet.html"
+    done = run(plan, "--film", "--sheet", sheet)
+    assert done.returncode == 0, done.stderr
+    assert "clearance to the film as a surface" in done.stdout
+    assert "The film as a surface" in sheet.read_text(encoding="utf-8")

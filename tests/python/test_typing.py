@@ -57,7 +57,7 @@ def test_stubs_agree_with_the_compiled_module(folder: Path) -> None:
     allowed = folder / "allowed"
     allowed.write_text(
         "".join(f"coverframe._core.{c}\ncoverframe._core.{c}.__init__\n" for c in ("Plan", "Assessment"))
-        + "coverframe._core.Surface\n"
+        + "coverframe._core.Surface\ncoverframe._core.Surveyed\n"
     )
     config = folder / "mypy.ini"
     config.write_text("[mypy]\nignore_missing_imports = True\n")

@@ -1,0 +1,204 @@
+# SPDX-License-Identifier: BSD-3-Clause
+"""An assessed cover once more with film as a surface, under every arrangement of its snow.
+
+The models are explained in assess/surface.hpp and film/surface.hpp. Some seconds, so it is asked for by itself:
+
+>>> import coverframe as cf
+>>> seen = cf.survey(cf.assess("plan.json"))     # doctest: +SKIP
+>>> seen.outcome, seen.worst.ponds               # doctest: +SKIP
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any
+
+from . import _core
+from ._values import numbers
+from .assessment import Assessment, Finding, findings_of
+from .errors import refuse
+from .surface import Pond, SurfaceState, pond_told, state_told
+
+if TYPE_CHECKING:
+    import pandas as pd
+
+__all__ = ["Look", "SupportOverStrap", "Survey", "Touch", "UprightPush", "survey"]
+
+
+@dataclass(frozen=True, slots=True)
+class Touch:
+    """How near the film comes to an obstacle, or how hard it rests on it."""
+
+    obstacle: str
+    #: Infinite if no part of it lies under the film [m].
+    least_gap_m: float
+    #: Clearance the plan asks for [m].
+    needed_m: float
+    #: In all [N].
+    force_n: float
+    #: Per length of edge [N/m].
+    greatest_force_n_per_m: float
+
+
+@dataclass(frozen=True, slots=True)
+class Look:
+    """The cover under one arrangement of snow, every hollow filled to the brim."""
+
+    #: "no snow" or the name of the arrangement.
+    arrangement: str
+    #: "converged", or why there is no equilibrium.
+    status: str
+    message: str
+    water_m3: float
+    #: Most water first.
+    ponds: tuple[Pond, ...]
+    #: One an obstacle.
+    touches: tuple[Touch, ...]
+    #: Shares of the plan area: all snow leaves, some does, all stays.
+    sheds: float
+    partly: float
+    holds: float
+    #: Slope of the flattest film, and where: x, y.
+    least_slope_deg: float
+    least_slope_at_m: tuple[float, float]
+    #: Places where the ridge dips between two supports: bay, x [m], depth [m].
+    ridge_dips: tuple[tuple[str, float, float], ...]
+
+    @property
+    def usable(self) -> bool:
+        return self.status == "converged"
+
+
+@dataclass(frozen=True, slots=True)
+class SupportOverStrap:
+    """How far a support behind an obstacle stands over where a tight strap over the obstacle would lie.
+
+    Behind a windshield some 0.25 m (10 in) is usual (common practice, no source).
+    """
+
+    obstacle: str
+    upright: str
+    height_m: float
+
+
+@dataclass(frozen=True, slots=True)
+class UprightPush:
+    """How hard an upright pushes under the arrangement in which the surface exceeds the strips most."""
+
+    upright: str
+    strips_n: float
+    #: Water with it.
+    surface_n: float
+    arrangement: str
+
+    @property
+    def ratio(self) -> float:
+        return self.surface_n / self.strips_n
+
+
+class Survey:
+    """What `survey` found. The assessment it was made from is left as it was."""
+
+    def __init__(self, assessment: Assessment, handle: _core.Surveyed) -> None:
+        self.assessment = assessment
+        self._handle = handle
+        #: Slope from which the document or the plan counts on snow to leave [deg].
+        self.shedding_deg = math.degrees(handle.shedding)
+        #: First without snow, then in the order of the arrangements.
+        self.looks: tuple[Look, ...] = tuple(_look(*row) for row in handle.looks)
+        #: The look with most water, or the nearest to an obstacle.
+        self.worst: Look = self.looks[handle.worst]
+        self.supports = tuple(SupportOverStrap(*row) for row in handle.supports)
+        self.pushes = tuple(UprightPush(*row) for row in handle.pushes)
+
+    @property
+    def findings(self) -> list[Finding]:
+        """Of assessment and survey together, worst first."""
+        return findings_of(self._handle.assessment)
+
+    def to_frame(self) -> pd.DataFrame:
+        """The findings as a DataFrame, worst first. Needs pandas."""
+        import pandas as pd
+
+        return pd.DataFrame(dict(self._handle.assessment.findings()))
+
+    @property
+    def outcome(self) -> str:
+        """Of assessment and survey together: "satisfied", "exceeded" or "no equilibrium"."""
+        return self._handle.assessment.outcome
+
+    @property
+    def exit_code(self) -> int:
+        """0 satisfied, 1 exceeded, 3 no equilibrium."""
+        return self._handle.assessment.exit_code
+
+    @property
+    def verdict(self) -> str:
+        """One line: outcome, governing finding and situation."""
+        return self._handle.assessment.verdict_line()
+
+    @property
+    def state(self) -> SurfaceState:
+        """The surface in the worst look."""
+        triangles = self._handle.triangles
+        shrunk = state_told(self._handle.shrunk, triangles, None)
+        return state_told(self._handle.pictured, triangles, shrunk)
+
+    def text(self) -> str:
+        """The report as plain text, the survey's findings among the others."""
+        return self._handle.assessment.text()
+
+    def json(self) -> str:
+        """The whole assessment as JSON, the survey's findings among the others."""
+        return self._handle.assessment.json()
+
+    def job_sheet(self) -> str:
+        """A self-contained HTML page to print, with a part on film as a surface."""
+        return self._handle.job_sheet()
+
+    def __repr__(self) -> str:
+        return f"<coverframe.Survey of {self.assessment.plan.title!r}: {self.verdict}>"
+
+
+def survey(assessment: Assessment, *, spacing_m: Any = 0.2, rows: int = 12) -> Survey:
+    """Looks at every arrangement of an assessment with film as a surface, and judges the cover by that as well.
+
+    Other threads go on while it computes.
+
+    Parameters
+    ----------
+    assessment
+        Of `assess`.
+    spacing_m
+        Of the columns of nodes along the ridge, 0.02 to 1 [m].
+    rows
+        Of triangles from ridge to rail, 2 to 200.
+
+    Raises
+    ------
+    InputError
+        film.surface.range, film.surface.obstacle, film.mesh.rail, film.mesh.rows
+    """
+    spacing = numbers("spacing_m", spacing_m)
+    if spacing.ndim != 0:
+        raise refuse("argument.number", "/spacing_m", spacing_m, "spacing_m must be one number")
+    return Survey(assessment, _core.Surveyed(assessment._handle, float(spacing), int(rows)))
+
+
+def _look(*told: Any) -> Look:
+    arrangement, status, message, water, ponds, touches, sheds, partly, holds, least, at, dips = told
+    return Look(
+        arrangement,
+        status,
+        message,
+        water,
+        tuple(pond_told(*row) for row in ponds),
+        tuple(Touch(*row) for row in touches),
+        sheds,
+        partly,
+        holds,
+        math.degrees(least),
+        (at[0], at[1]),
+        tuple(dips),
+    )

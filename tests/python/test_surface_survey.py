@@ -1,0 +1,73 @@
+# SPDX-License-Identifier: BSD-3-Clause
+"""An assessment looked at again with film as a surface."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import coverframe as cf
+import numpy as np
+import pytest
+
+
+@pytest.fixture(scope="module")
+def assessment(repository: Path) -> cf.Assessment:
+    return cf.assess(repository / "examples" / "plans" / "sloop.json")
+
+
+@pytest.fixture(scope="module")
+def seen(assessment: cf.Assessment) -> cf.Survey:
+    return cf.survey(assessment, spacing_m=0.35, rows=8)
+
+
+def test_every_arrangement_is_looked_at(assessment: cf.Assessment, seen: cf.Survey) -> None:
+    names = ["no snow"] + [arrangement.name for arrangement in assessment.arrangements]
+    assert [look.arrangement for look in seen.looks] == names
+    for look in seen.looks:
+        assert look.usable
+        assert look.sheds + look.partly + look.holds == pytest.approx(1)
+        assert 0 <= look.least_slope_deg < 90
+        assert {touch.obstacle for touch in look.touches} == {touch.obstacle for touch in seen.worst.touches}
+
+
+def test_its_findings_join_those_of_the_assessment(assessment: cf.Assessment, seen: cf.Survey) -> None:
+    before = {(f.check, f.part) for f in assessment.findings}
+    after = {(f.check, f.part) for f in seen.findings}
+    assert before < after
+    assert {check.split(".")[0] for check, _ in after - before} == {"surface"}
+    assert len(seen.to_frame()) == len(seen.findings)
+    assert seen.outcome == "exceeded"
+    assert seen.outcome in seen.verdict
+
+
+def test_an_upright_that_pushes_harder_is_used_harder(assessment: cf.Assessment, seen: cf.Survey) -> None:
+    assert [push.upright for push in seen.pushes] == ["U1", "U2", "U3"]
+    for push in seen.pushes:
+        judged = max(
+            f.utilisation
+            for f in assessment.findings
+            if f.part == push.upright and f.check.startswith("upright.") and f.utilisation is not None
+        )
+        found = next(f for f in seen.findings if f.check == "surface.upright" and f.part == push.upright)
+        assert found.utilisation == pytest.approx(judged * max(1.0, push.ratio))
+
+
+def test_the_worst_look_is_there_to_be_drawn(seen: cf.Survey) -> None:
+    state = seen.state
+    assert state.usable
+    assert state.water_m3 == pytest.approx(seen.worst.water_m3)
+    assert np.max(state.drop_m) > 0.02
+
+
+def test_reports_tell_of_the_surface(assessment: cf.Assessment, seen: cf.Survey) -> None:
+    assert "The film as a surface" in seen.job_sheet()
+    assert "The film as a surface" not in assessment.job_sheet()
+    assert "surface.clearance" in seen.json()
+    assert "clearance to the film as a surface" in seen.text()
+
+
+def test_one_spacing_only(assessment: cf.Assessment) -> None:
+    with pytest.raises(cf.InputError, match="one number"):
+        cf.survey(assessment, spacing_m=[0.2, 0.3])
+    with pytest.raises(cf.InputError):
+        cf.survey(assessment, spacing_m=5)
