@@ -23,7 +23,7 @@ from .surface import Pond, SurfaceState, pond_told, state_told
 if TYPE_CHECKING:
     import pandas as pd
 
-__all__ = ["Look", "SupportOverStrap", "Survey", "Touch", "UprightPush", "survey"]
+__all__ = ["Look", "SupportOverStrap", "Survey", "Touch", "TouchLoad", "UprightPush", "survey"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,6 +97,20 @@ class UprightPush:
         return self.surface_n / self.strips_n
 
 
+@dataclass(frozen=True, slots=True)
+class TouchLoad:
+    """With how much snow the film first touches an obstacle, under the arrangement in which it rests hardest."""
+
+    obstacle: str
+    #: Of the arrangement's snow.
+    share: float
+    #: "between U2 and U3, port".
+    place: str
+    arrangement: str
+    #: Greatest on the cover when it touches [kPa].
+    load_kpa: float
+
+
 class Survey:
     """What `survey` found. The assessment it was made from is left as it was."""
 
@@ -110,6 +124,8 @@ class Survey:
         #: The look with most water, or the nearest to an obstacle.
         self.worst: Look = self.looks[handle.worst]
         self.supports = tuple(SupportOverStrap(*row) for row in handle.supports)
+        #: One an obstacle the film comes to rest on.
+        self.touched = tuple(TouchLoad(*row) for row in handle.touched)
         self.pushes = tuple(UprightPush(*row) for row in handle.pushes)
 
     @property

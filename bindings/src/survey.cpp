@@ -58,6 +58,15 @@ py::list pushes_of(const Surveyed& of) {
     return rows;
 }
 
+/// obstacle, share, place, arrangement, load.
+py::list touched_of(const Surveyed& of) {
+    py::list rows;
+    for (const TouchLoad& t : of.survey.touched) {
+        rows.append(py::make_tuple(t.touch.obstacle, t.touch.share, t.touch.place, t.arrangement, t.load / 1000));
+    }
+    return rows;
+}
+
 }  // namespace
 
 void bind_survey(py::module_& module) {
@@ -69,6 +78,7 @@ void bind_survey(py::module_& module) {
         .def_property_readonly("looks", &looks_of)
         .def_property_readonly("supports", &supports_of)
         .def_property_readonly("pushes", &pushes_of)
+        .def_property_readonly("touched", &touched_of)
         .def_property_readonly("worst", [](const Surveyed& of) { return of.survey.worst; })
         .def_property_readonly("shedding", [](const Surveyed& of) { return of.survey.shedding; })
         .def_property_readonly("triangles", [](const Surveyed& of) { return corners_of(of.survey.surface.cover.mesh); })

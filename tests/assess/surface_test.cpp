@@ -69,6 +69,14 @@ TEST_CASE("survey_surface: every arrangement looked at, the worst one pictured")
     }
     CHECK(close(survey.pictured.water.volume(), worst.water, 1e-12));
     CHECK(worst.touches.front().force > 0);  // the strips of the assessment find the film too near the hatch as well
+    REQUIRE(!survey.touched.empty());
+    for (const TouchLoad& first : survey.touched) {
+        CAPTURE(first.touch.obstacle);
+        CHECK(*first.touch.share > 0);
+        CHECK(*first.touch.share <= 1);
+        CHECK(first.load > 0);
+    }
+    CHECK(has(job_sheet(a, &survey), "It first touches the companionway hatch with"));
     const bool near = std::any_of(a.findings.begin(), a.findings.end(), [](const Finding& f) {
         return f.check == "clearance" && has(f.part, "companionway hatch") && f.verdict == Verdict::exceeded;
     });

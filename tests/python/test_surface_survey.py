@@ -71,3 +71,10 @@ def test_one_spacing_only(assessment: cf.Assessment) -> None:
         cf.survey(assessment, spacing_m=[0.2, 0.3])
     with pytest.raises(cf.InputError):
         cf.survey(assessment, spacing_m=5)
+
+
+def test_when_the_film_first_touches(seen: cf.Survey) -> None:
+    hatch = next(first for first in seen.touched if first.obstacle == "companionway hatch")
+    assert 0 < hatch.share < 1
+    assert hatch.arrangement in [look.arrangement for look in seen.looks]
+    assert 0 < hatch.load_kpa < 1

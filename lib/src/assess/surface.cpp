@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <map>
 
 #include "coverframe/units/crossing.hpp"
 
@@ -69,6 +70,33 @@ StripLoads snow_on_strips(const Cover& cover, const std::vector<CoverStation>& s
 double push_of(const Layout& layout, const std::vector<MemberForces>& members, std::size_t upright) {
     const MemberForces& along = members[at(layout.uprights[upright].member)];
     return std::max(0.0, -std::min(along.axial_at(0), along.axial_at(1)));
+}
+
+/// The arrangement in which the film rests hardest on an obstacle; nullptr if it never does.
+const Arrangement* hardest_on(const Assessment& assessment, const SurfaceSurvey& survey, std::size_t obstacle) {
+    const Arrangement* hardest = nullptr;
+    double most = 0;
+    for (std::size_t k = 1; k < survey.looks.size(); ++k) {
+        const SurfaceLook& look = survey.looks[k];
+        if (!look.usable() || !(look.touches[obstacle].force > most)) continue;
+        most = look.touches[obstacle].force;
+        hardest = &assessment.arrangements[k - 1];
+    }
+    return hardest;
+}
+
+void find_first_touches(const Assessment& assessment, SurfaceSurvey& survey) {
+    std::map<const Arrangement*, std::vector<FirstTouch>> known;
+    for (std::size_t o = 0; o < assessment.plan.boat.obstacles.size(); ++o) {
+        const Arrangement* snow = hardest_on(assessment, survey, o);
+        if (snow == nullptr) continue;
+        const std::vector<double> loads = snow_over(survey.surface, assessment.stations, *snow);
+        const auto [at, is_new] = known.try_emplace(snow);
+        if (is_new) at->second = first_touches(survey.surface, loads);
+        const FirstTouch& touch = at->second[o];
+        if (!touch.share) continue;
+        survey.touched.push_back({touch, snow->name, *touch.share * *std::ranges::max_element(loads)});
+    }
 }
 
 /// Strips under the same conditions as the surface.
@@ -149,6 +177,7 @@ SurfaceSurvey survey_surface(const Assessment& assessment, const SurfaceOptions&
         survey.worst = static_cast<int>(survey.looks.size()) - 1;
         survey.pictured = state;
     }
+    find_first_touches(assessment, survey);
     return survey;
 }
 

@@ -29,6 +29,12 @@ std::string gap_sentence(const SurfaceTouch& touch, UnitsShown units) {
     return text + " (" + both(touch.needed, "m", units) + " asked for).";
 }
 
+std::string first_sentence(const TouchLoad& first, UnitsShown units) {
+    return "It first touches the " + first.touch.obstacle + " with " + percent(*first.touch.share) +
+           " of the snow of \"" + first.arrangement + "\", " + both(first.load / 1000, "kPa", units) +
+           " where most of it lies: clear it before that.";
+}
+
 std::string support_sentence(const SupportOverStrap& support, UnitsShown units) {
     return "Behind the " + support.obstacle + ", " + support.upright + " stands " + both(support.height, "m", units) +
            " over where a tight strap over its top to the stern end of the ridge would lie; some " +
@@ -85,12 +91,15 @@ std::string looks_html(const SurfaceSurvey& survey, UnitsShown units) {
 std::string film_html(const Assessment& assessment, const SurfaceSurvey& survey) {
     const UnitsShown units = assessment.plan.units_shown;
     const SurfaceLook& worst = survey.looks[static_cast<std::size_t>(survey.worst)];
-    std::string html = tag("p",
-                           "The film as one surface, at its least tension and on the softest straps, under snow as it "
-                           "is, without factors, "
-                           "every hollow filled to the brim. Worst of all arrangements: " +
-                               worst.arrangement + '.') +
-                       '\n';
+    std::string html =
+        tag("p",
+            "The film as one surface, at its least tension and on the softest straps, under snow as it "
+            "is, without factors, "
+            "every hollow filled to the brim. It carries along the boat as well, so it may hold less water "
+            "than the strips of the drawings above, by which water is judged too. Worst of all "
+            "arrangements: " +
+                worst.arrangement + '.') +
+        '\n';
     if (!worst.usable())
         return html + tag("p", "No equilibrium: " + worst.message, "strong") + '\n' + looks_html(survey, units);
     std::vector<std::string> sentences;
@@ -98,6 +107,7 @@ std::string film_html(const Assessment& assessment, const SurfaceSurvey& survey)
         sentences.push_back(upper_first(pond.sentence()) + ". It runs over " + pond.spills + '.');
     if (worst.ponds.empty()) sentences.emplace_back("No hollow holds more than a cupful of water.");
     for (const SurfaceTouch& touch : worst.touches) sentences.push_back(gap_sentence(touch, units));
+    for (const TouchLoad& first : survey.touched) sentences.push_back(first_sentence(first, units));
     for (const RidgeDip& dip : worst.dips) {
         sentences.push_back("The ridge dips by " + both(dip.depth, "m", units) + ", from " + dip.bay + ", " +
                             both(dip.x, "m", units) + " aft.");

@@ -52,6 +52,13 @@ struct UprightPush {
     [[nodiscard]] double ratio() const { return surface / strips; }
 };
 
+/// With how much snow the film first touches an obstacle, under the arrangement in which it rests hardest.
+struct TouchLoad {
+    FirstTouch touch;
+    std::string arrangement;
+    double load = 0;  ///< greatest on the cover when it touches [Pa]
+};
+
 /// Holds pointers into the assessment's plan: keep the assessment alive.
 struct SurfaceSurvey {
     CoverSurface surface;
@@ -59,6 +66,7 @@ struct SurfaceSurvey {
     std::vector<SurfaceLook> looks;  ///< first without snow, then in the order of the arrangements
     std::vector<SupportOverStrap> supports;
     std::vector<UprightPush> pushes;  ///< one an upright; none of one that carries nothing
+    std::vector<TouchLoad> touched;   ///< one an obstacle the film comes to rest on
     int worst = 0;          ///< the look with most water, or the nearest to an obstacle
     SurfaceState pictured;  ///< its state
 };
