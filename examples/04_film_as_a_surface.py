@@ -95,11 +95,12 @@ for finding in seen.findings:
         print(f"{finding.verdict:10} {finding.check}, {finding.part}")
 
 # %% [markdown]
-# Film that shears pushes some uprights harder than strips do. Their checks are raised in that ratio:
+# Film that shears, and lies on the straps, brings more to some parts than strips do. Their checks are raised by that:
 
 # %%
-for push in seen.pushes:
-    print(f"{push.upright}: {push.ratio:.2f} of what strips say")
+for force in seen.forces:
+    if force.carried == "push":
+        print(f"{force.part}: {force.surface / force.strips:.2f} of the push that strips give")
 
 # %% [markdown]
 # The worst look:

@@ -23,7 +23,7 @@ from .surface import Pond, SurfaceState, pond_told, state_told
 if TYPE_CHECKING:
     import pandas as pd
 
-__all__ = ["Look", "SupportOverStrap", "Survey", "Touch", "TouchLoad", "UprightPush", "survey"]
+__all__ = ["Look", "PartForce", "SupportOverStrap", "Survey", "Touch", "TouchLoad", "survey"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,18 +83,25 @@ class SupportOverStrap:
 
 
 @dataclass(frozen=True, slots=True)
-class UprightPush:
-    """How hard an upright pushes under the arrangement in which the surface exceeds the strips most."""
+class PartForce:
+    """What a part carries with film as strips and as a surface, without factors.
 
-    upright: str
-    strips_n: float
+    Under the arrangement in which the surface exceeds the strips most.
+    """
+
+    #: "U2", "ridge, U1 to U2", "C1 port".
+    part: str
+    #: "push", "tension" [N] or "bending moment" [N m].
+    carried: str
+    #: Of a cross strap, with the film lying on it.
+    strips: float
     #: Water with it.
-    surface_n: float
+    surface: float
     arrangement: str
 
     @property
-    def ratio(self) -> float:
-        return self.surface_n / self.strips_n
+    def excess(self) -> float:
+        return max(0.0, self.surface - self.strips)
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,7 +133,8 @@ class Survey:
         self.supports = tuple(SupportOverStrap(*row) for row in handle.supports)
         #: One an obstacle the film comes to rest on.
         self.touched = tuple(TouchLoad(*row) for row in handle.touched)
-        self.pushes = tuple(UprightPush(*row) for row in handle.pushes)
+        #: Of uprights, ridge bays and legs of cross straps.
+        self.forces = tuple(PartForce(*row) for row in handle.forces)
 
     @property
     def findings(self) -> list[Finding]:

@@ -50,10 +50,10 @@ py::list supports_of(const Surveyed& of) {
     return rows;
 }
 
-py::list pushes_of(const Surveyed& of) {
+py::list forces_of(const Surveyed& of) {
     py::list rows;
-    for (const UprightPush& p : of.survey.pushes) {
-        rows.append(py::make_tuple(p.upright, p.strips, p.surface, p.arrangement));
+    for (const PartForce& f : of.survey.forces) {
+        rows.append(py::make_tuple(f.part, name_of(f.carried), f.strips, f.surface, f.arrangement));
     }
     return rows;
 }
@@ -77,7 +77,7 @@ void bind_survey(py::module_& module) {
             py::return_value_policy::reference_internal)
         .def_property_readonly("looks", &looks_of)
         .def_property_readonly("supports", &supports_of)
-        .def_property_readonly("pushes", &pushes_of)
+        .def_property_readonly("forces", &forces_of)
         .def_property_readonly("touched", &touched_of)
         .def_property_readonly("worst", [](const Surveyed& of) { return of.survey.worst; })
         .def_property_readonly("shedding", [](const Surveyed& of) { return of.survey.shedding; })

@@ -83,7 +83,7 @@ TEST_CASE("survey_surface: every arrangement looked at, the worst one pictured")
     CHECK(near);
 }
 
-TEST_CASE("surface_findings: water, touch and the harder push of uprights join the findings of the strips") {
+TEST_CASE("surface_findings: water, touch and what parts carry more join the findings of the strips") {
     Assessment a = assess(demo("sloop"), {.workings = false});
     SurfaceSurvey survey = survey_surface(a, {.spacing = 0.35, .rows = 8});
     REQUIRE(survey.looks.size() > 2);
@@ -108,28 +108,44 @@ TEST_CASE("surface_findings: water, touch and the harder push of uprights join t
     survey.looks[2].ponds.clear();
     survey.looks[2].water = 0;
     const std::vector<Finding> dry = surface_findings(a, survey);
-    CHECK(std::any_of(dry.begin(), dry.end(), [](const Finding& f) {
-        return f.check == "surface.water" && f.verdict == Verdict::satisfied;
-    }));
+    CHECK(std::any_of(dry.begin(), dry.end(),
+                      [](const Finding& f) { return f.check == "surface.water" && f.verdict == Verdict::satisfied; }));
     const Finding hatch = named("surface.clearance", "companionway hatch");
     CHECK(hatch.verdict == Verdict::exceeded);
     CHECK(has(hatch.sentence, "rests on the companionway hatch"));
-    REQUIRE(!survey.pushes.empty());
-    for (const UprightPush& push : survey.pushes) {
-        CAPTURE(push.upright);
-        CHECK(push.strips > 0);
-        CHECK(push.surface > 0);
+    CHECK(survey.forces.size() == 3 + 4 + 6);  // uprights, bays of the ridge, legs of straps
+    std::size_t raised = 0;
+    for (const PartForce& force : survey.forces) {
+        CAPTURE(force.part);
+        CHECK(force.surface > 0);
+        if (!(force.excess() > 0)) continue;
+        ++raised;
+        const bool upright = force.carried == Carried::push;
         // The same snow on the same supports, by two models: not far from each other.
-        CHECK(push.ratio() > 0.7);
-        CHECK(push.ratio() < 1.6);
-        const Finding upright = named("surface.upright", push.upright);
-        double judged = 0;
+        CHECK(force.surface < (upright ? 1.6 : 2.5) * force.strips);
+        const Finding* worst = nullptr;
         for (const Finding& f : a.findings) {
-            if (f.part == push.upright && f.check.rfind("upright.", 0) == 0)
-                judged = std::max(judged, f.utilisation.value_or(0));
+            if (f.part != force.part || !f.utilisation) continue;
+            if (!(upright ? f.check.starts_with("upright.") : f.check == "strap.strength" || f.check == "ridge.strap"))
+                continue;
+            if (worst == nullptr || *f.utilisation > *worst->utilisation) worst = &f;
         }
-        CHECK(close(upright.demand, judged * std::max(1.0, push.ratio()), 1e-12));
+        REQUIRE(worst != nullptr);
+        const auto range = std::find_if(a.forces.begin(), a.forces.end(), [&](const ForceRange& r) {
+            return r.part == force.part && r.quantity == "push";
+        });
+        const double most = upright ? range->greatest : 1e3 * worst->demand;
+        const double factor = a.plan.basis.combination.snow.value;
+        const char* check = upright                           ? "surface.upright"
+                            : force.part.starts_with("ridge") ? "surface.ridge"
+                                                              : "surface.strap";
+        CHECK(
+            close(named(check, force.part).demand, *worst->utilisation * (1 + factor * force.excess() / most), 1e-12));
     }
+    CHECK(raised >= 3 + 6);
+    CHECK(static_cast<std::size_t>(std::count_if(findings.begin(), findings.end(), [](const Finding& f) {
+              return f.check == "surface.upright" || f.check == "surface.ridge" || f.check == "surface.strap";
+          })) == raised);
     for (const Finding& f : findings) {
         CHECK(f.sentence.back() == '.');
         CHECK_FALSE(has(f.sentence, "nan"));

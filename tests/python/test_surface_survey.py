@@ -40,16 +40,21 @@ def test_its_findings_join_those_of_the_assessment(assessment: cf.Assessment, se
     assert seen.outcome in seen.verdict
 
 
-def test_an_upright_that_pushes_harder_is_used_harder(assessment: cf.Assessment, seen: cf.Survey) -> None:
-    assert [push.upright for push in seen.pushes] == ["U1", "U2", "U3"]
-    for push in seen.pushes:
+def test_a_part_that_carries_more_is_used_more(assessment: cf.Assessment, seen: cf.Survey) -> None:
+    assert [force.part for force in seen.forces if force.carried == "push"] == ["U1", "U2", "U3"]
+    assert {"ridge, U1 to U2", "C1 port"} < {force.part for force in seen.forces}
+    factor = 1.5  # of the plan
+    for force in seen.forces:
+        if force.carried != "push" or force.excess == 0:
+            continue
         judged = max(
             f.utilisation
             for f in assessment.findings
-            if f.part == push.upright and f.check.startswith("upright.") and f.utilisation is not None
+            if f.part == force.part and f.check.startswith("upright.") and f.utilisation is not None
         )
-        found = next(f for f in seen.findings if f.check == "surface.upright" and f.part == push.upright)
-        assert found.utilisation == pytest.approx(judged * max(1.0, push.ratio))
+        most = next(f.greatest for f in assessment.forces if f.part == force.part and f.quantity == "push")
+        found = next(f for f in seen.findings if f.check == "surface.upright" and f.part == force.part)
+        assert found.utilisation == pytest.approx(judged * (1 + factor * force.excess / most))
 
 
 def test_the_worst_look_is_there_to_be_drawn(seen: cf.Survey) -> None:

@@ -6,6 +6,7 @@
 #include <limits>
 #include <map>
 
+#include "assess/strip_cover.hpp"
 #include "coverframe/units/crossing.hpp"
 
 namespace coverframe {
@@ -48,30 +49,6 @@ std::array<double, 3> badness(const SurfaceLook& look) {
     return {look.usable() ? 0.0 : 1.0, std::floor(1000 * look.water), -nearest};
 }
 
-/// Snow of an arrangement on strips, as its side has it [Pa].
-StripLoads snow_on_strips(const Cover& cover, const std::vector<CoverStation>& stations,
-                          const Arrangement& arrangement) {
-    StripLoads loads;
-    for (const CoverStrip& strip : cover.strips) {
-        const auto& side = strip.side == Side::port ? arrangement.port : arrangement.starboard;
-        const double x = strip.rail[0];
-        std::size_t after = 0;
-        while (after < stations.size() && in_m(stations[after].x) < x) ++after;
-        const std::size_t b = std::min(after, stations.size() - 1);
-        const std::size_t a = after == 0 ? 0 : after - 1;
-        const double from = in_m(stations[a].x);
-        const double to = in_m(stations[b].x);
-        const double share = to > from ? std::clamp((x - from) / (to - from), 0.0, 1.0) : 1.0;
-        loads.push_back((1 - share) * in_Pa(side[a].value) + share * in_Pa(side[b].value));
-    }
-    return loads;
-}
-
-double push_of(const Layout& layout, const std::vector<MemberForces>& members, std::size_t upright) {
-    const MemberForces& along = members[at(layout.uprights[upright].member)];
-    return std::max(0.0, -std::min(along.axial_at(0), along.axial_at(1)));
-}
-
 /// The arrangement in which the film rests hardest on an obstacle; nullptr if it never does.
 const Arrangement* hardest_on(const Assessment& assessment, const SurfaceSurvey& survey, std::size_t obstacle) {
     const Arrangement* hardest = nullptr;
@@ -98,36 +75,6 @@ void find_first_touches(const Assessment& assessment, SurfaceSurvey& survey) {
         survey.touched.push_back({touch, snow->name, *touch.share * *std::ranges::max_element(loads)});
     }
 }
-
-/// Strips under the same conditions as the surface.
-struct StripCover {
-    Rigged rigged;
-    const Assessment& assessment;
-
-    explicit StripCover(const Assessment& a)
-        : rigged(rig(build_cover(a.plan, {.strap_stiffness = Bound::low}, Bound::low),
-                     in_N_per_m(a.plan.film.tension_low.value))),
-          assessment(a) {}
-
-    /// Keeps the greater ratio of each upright.
-    void compare(const Arrangement& arrangement, const SurfaceState& state, SurfaceSurvey& survey) const {
-        const StripLoads snow = snow_on_strips(rigged.cover, assessment.stations, arrangement);
-        const CoverState strips = load_cover(rigged.cover, snow);
-        if (!strips.usable()) return;
-        const Layout& layout = rigged.cover.layout;
-        for (std::size_t u = 0; u < layout.uprights.size(); ++u) {
-            const UprightPush push{layout.uprights[u].name, push_of(layout, strips.frame.members, u),
-                                   push_of(survey.surface.layout, state.members, u), arrangement.name};
-            if (!(push.strips > 0)) continue;
-            const auto known = std::ranges::find(survey.pushes, push.upright, &UprightPush::upright);
-            if (known == survey.pushes.end()) {
-                survey.pushes.push_back(push);
-            } else if (push.ratio() > known->ratio()) {
-                *known = push;
-            }
-        }
-    }
-};
 
 }  // namespace
 
@@ -167,12 +114,12 @@ SurfaceSurvey survey_surface(const Assessment& assessment, const SurfaceOptions&
     survey.looks.push_back(look_of(assessment, survey, survey.surface.state, "no snow"));
     survey.pictured = survey.surface.state;
     if (!survey.surface.state.usable()) return survey;
-    const StripCover strips(assessment);
+    const assess_detail::StripCover strips(assessment);
     for (const Arrangement& arrangement : assessment.arrangements) {
         const SurfaceState state = load_surface(
             survey.surface, snow_over(survey.surface, assessment.stations, arrangement), {Rain::Kind::to_the_brim, 0});
         survey.looks.push_back(look_of(assessment, survey, state, arrangement.name));
-        if (state.usable() && strips.rigged.state.usable()) strips.compare(arrangement, state, survey);
+        if (state.usable()) strips.compare(arrangement, survey.surface.layout, state, survey.forces);
         if (!(badness(survey.looks[at(survey.worst)]) < badness(survey.looks.back()))) continue;
         survey.worst = static_cast<int>(survey.looks.size()) - 1;
         survey.pictured = state;

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "assess/outcome.hpp"
+#include "checks/common.hpp"
 #include "checks/shown.hpp"
 #include "coverframe/assess/surface.hpp"
 #include "coverframe/units/crossing.hpp"
@@ -11,7 +12,6 @@
 namespace coverframe {
 namespace {
 
-using checks_detail::percent_text;
 using checks_detail::shown;
 
 /// In all, without counting as standing water: hollows as deep as the facets of the mesh, and edges that dry by
@@ -100,39 +100,75 @@ void add_clearance(const Assessment& assessment, const SurfaceSurvey& survey, st
     }
 }
 
-bool is_of_upright(const Finding& finding, const std::string& upright) {
-    return finding.part == upright && finding.check.starts_with("upright.") && finding.utilisation &&
-           finding.verdict != Verdict::not_applicable;
+/// The checks of a part that grow with what it carries.
+bool grows(const std::string& check, Carried carried) {
+    switch (carried) {
+        case Carried::push: return check.starts_with("upright.");
+        case Carried::bending_moment: return check == "ridge.bending";
+        case Carried::tension: return check == "ridge.strap" || check == "strap.strength";
+    }
+    return false;
 }
 
-void add_upright(const Assessment& assessment, const UprightPush& push, std::vector<Finding>& findings) {
+const Finding* worst_check(const Assessment& assessment, const PartForce& force) {
     const Finding* worst = nullptr;
     for (const Finding& finding : assessment.findings) {
-        if (!is_of_upright(finding, push.upright)) continue;
+        if (finding.part != force.part || !grows(finding.check, force.carried) || !finding.utilisation) continue;
         if (worst == nullptr || *finding.utilisation > *worst->utilisation) worst = &finding;
     }
-    if (worst == nullptr) return;
+    return worst;
+}
+
+/// The most that the part carries in any situation [N] or [N m].
+double most_carried(const Assessment& assessment, const PartForce& force, const Finding& worst) {
+    if (force.carried == Carried::tension) return 1e3 * worst.demand;
+    const char* quantity = force.carried == Carried::push ? "push" : "bending moment, sagging";
+    for (const ForceRange& range : assessment.forces) {
+        if (range.part == force.part && range.quantity == quantity)
+            return std::max(std::abs(range.least), std::abs(range.greatest));
+    }
+    return 0.0;
+}
+
+std::string check_name(const PartForce& force) {
+    if (force.carried == Carried::push) return "surface.upright";
+    return force.part.starts_with("ridge, ") ? "surface.ridge" : "surface.strap";
+}
+
+std::string amount(const PartForce& force, double value, UnitsShown units) {
+    return force.carried == Carried::bending_moment ? shown(from_N_m(value), units) : shown(from_N(value), units);
+}
+
+void add_part(const Assessment& assessment, const PartForce& force, std::vector<Finding>& findings) {
+    const Finding* worst = worst_check(assessment, force);
+    if (worst == nullptr || !(force.excess() > 0.0)) return;
+    const double most = most_carried(assessment, force, *worst);
+    if (!(most > 0.0)) return;
     const UnitsShown units = assessment.plan.units_shown;
-    const double raised = std::max(1.0, push.ratio());
-    Finding& finding = findings.emplace_back(made("surface.upright", push.upright, "", "-"));
+    const double factor = assessment.plan.basis.combination.snow.value;
+    const double raised = 1.0 + factor * force.excess() / most;
+    Finding& finding = findings.emplace_back(made(check_name(force), force.part, "", "-"));
     finding.situation = worst->situation;
     finding.demand = *worst->utilisation * raised;
     finding.capacity = 1.0;
     finding.utilisation = finding.demand;
     finding.verdict = finding.demand <= 1.0 ? Verdict::satisfied : Verdict::exceeded;
     finding.x = worst->x;
-    const std::string pushes = push.upright + " pushes " + shown(from_N(push.surface), units) +
-                               " under film that carries along the boat as well, and " +
-                               shown(from_N(push.strips), units) + " under strips (" + push.arrangement + ")";
-    finding.sentence =
-        pushes + (push.ratio() > 1.0 ? ": its worst check goes from " + percent_text(*worst->utilisation) + " to " +
-                                           percent_text(finding.demand) + "."
-                                     : "; the strips, by which it was judged, are the harder case.");
-    finding.workings = {{"N strips", push.strips / 1e3, "kN", "push with film as strips", {}},
-                        {"N surface", push.surface / 1e3, "kN", "push with film as a surface, its water with it", {}},
-                        {"ratio", raised, "-", "N surface/N strips, at least 1", {}},
-                        {"used", *worst->utilisation, "-", "the worst of its checks, " + worst->check, worst->clause},
-                        {"used, surface", finding.demand, "-", "used times ratio", finding.clause}};
+    const auto used = [](double share) { return checks_detail::number_text(100 * share) + " %"; };
+    finding.sentence = checks_detail::opening(force.part) + " has a " + name_of(force.carried) + " of " +
+                       amount(force, force.surface, units) + " under film as a surface and of " +
+                       amount(force, force.strips, units) + " under strips (" + force.arrangement +
+                       ", without factors): its worst check goes from " + used(*worst->utilisation) + " to " +
+                       used(finding.demand) + ".";
+    const bool moment = force.carried == Carried::bending_moment;
+    const std::string unit = moment ? "kN m" : "kN";
+    finding.workings = {
+        {"F strips", force.strips / 1e3, unit, "with film as strips", {}},
+        {"F surface", force.surface / 1e3, unit, "with film as a surface, its water with it", {}},
+        {"F most", most / 1e3, unit, "the most in any situation, with factors", {}},
+        {"gamma", factor, "-", assessment.plan.basis.combination.snow.source, {}},
+        {"used", *worst->utilisation, "-", "the worst of its checks, " + worst->check, worst->clause},
+        {"used, surface", finding.demand, "-", "used (1 + gamma (F surface - F strips)/F most)", finding.clause}};
 }
 
 }  // namespace
@@ -143,7 +179,7 @@ std::vector<Finding> surface_findings(const Assessment& assessment, const Surfac
     add_water(assessment, survey, findings);
     for (std::size_t o = 0; o < assessment.plan.boat.obstacles.size(); ++o)
         add_clearance(assessment, survey, o, findings);
-    for (const UprightPush& push : survey.pushes) add_upright(assessment, push, findings);
+    for (const PartForce& force : survey.forces) add_part(assessment, force, findings);
     std::ranges::stable_sort(findings, worse);
     return findings;
 }

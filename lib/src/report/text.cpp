@@ -68,6 +68,8 @@ constexpr std::array plain_names{
     std::pair{"surface.water", "water standing on it"},
     std::pair{"surface.clearance", "clearance to the film as a surface"},
     std::pair{"surface.upright", "push under film as a surface"},
+    std::pair{"surface.ridge", "load from film as a surface"},
+    std::pair{"surface.strap", "tension under film as a surface"},
     std::pair{"band.lift", "band pulled up"},
     std::pair{"band.tension", "band tension"},
 };

@@ -5,9 +5,10 @@
 // as it is, without factors, over the cover as the arrangement lays it (not the greatest load of a side all over, as
 // the strips have it), and every hollow filled to the brim.
 //
-// Strength is judged by the checks of the assessment, whose film is strips. A surface shears: it brings more to some
-// uprights and less to others, and it carries the water it holds. Where it pushes an upright harder than the strips do
-// under the same arrangement, the upright's checks are raised in that ratio.
+// Strength is judged by the checks of the assessment, whose film is strips. A surface shears, lies on the cross straps,
+// and carries the water it holds: it brings more to some parts and less to others. What a part carries more than with
+// strips, under the same arrangement of snow, is taken times the factor on snow and put on top of the most it carries in
+// any situation; its worst check is raised in that ratio. Nothing is lowered.
 #pragma once
 
 #include <string>
@@ -41,15 +42,20 @@ struct SurfaceLook {
     [[nodiscard]] bool usable() const { return status == SurfaceStatus::converged; }
 };
 
-/// How hard an upright pushes under the arrangement in which the surface exceeds the strips most.
-struct UprightPush {
-    std::string upright;
-    double strips = 0;   ///< with film as strips [N]
-    double surface = 0;  ///< with film as a surface, water with it [N]
+enum class Carried { push, bending_moment, tension };
+
+[[nodiscard]] const char* name_of(Carried carried);
+
+/// What a part carries with film as strips and as a surface, without factors, under the arrangement in which the surface
+/// exceeds the strips most.
+struct PartForce {
+    std::string part;           ///< "U2", "ridge, U1 to U2", "C1 port", as in the findings
+    Carried carried = Carried::push;
+    double strips = 0;          ///< of a cross strap, with the film lying on it (checks/straps.hpp) [N] or [N m]
+    double surface = 0;         ///< water with it [N] or [N m]
     std::string arrangement;
 
-    /// surface/strips
-    [[nodiscard]] double ratio() const { return surface / strips; }
+    [[nodiscard]] double excess() const { return surface > strips ? surface - strips : 0.0; }
 };
 
 /// With how much snow the film first touches an obstacle, under the arrangement in which it rests hardest.
@@ -65,7 +71,7 @@ struct SurfaceSurvey {
     double shedding = 0;             ///< threshold of the document or the plan [rad]
     std::vector<SurfaceLook> looks;  ///< first without snow, then in the order of the arrangements
     std::vector<SupportOverStrap> supports;
-    std::vector<UprightPush> pushes;  ///< one an upright; none of one that carries nothing
+    std::vector<PartForce> forces;    ///< of uprights, ridge bays and legs of cross straps
     std::vector<TouchLoad> touched;   ///< one an obstacle the film comes to rest on
     int worst = 0;          ///< the look with most water, or the nearest to an obstacle
     SurfaceState pictured;  ///< its state
@@ -80,7 +86,9 @@ struct SurfaceSurvey {
 ///   "surface.water"      water in the look that holds most of it (demand) against a litre, which may stand (capacity;
 ///                        a choice of this library, no source)
 ///   "surface.clearance"  for each obstacle the clearance asked for (demand) and the least gap of all looks (capacity)
-///   "surface.upright"    for each upright its worst check of the assessment times the ratio of the pushes, at least 1
+///   "surface.upright"    for each upright, "surface.ridge" for each bay of the ridge, "surface.strap" for each leg of a
+///                        cross strap: its worst check of the assessment (ridge poles: bending), raised as told above;
+///                        none where the strips bring more
 [[nodiscard]] std::vector<Finding> surface_findings(const Assessment& assessment, const SurfaceSurvey& survey);
 
 /// Puts the findings of a survey among those of its assessment, and judges it by all of them.
