@@ -6,6 +6,7 @@
 #include <span>
 #include <string>
 
+#include "assess/between_stations.hpp"
 #include "coverframe/checks/straps.hpp"
 #include "coverframe/units/crossing.hpp"
 
@@ -96,19 +97,11 @@ StripCover::StripCover(const Assessment& assessment)
 
 /// As each side has it [Pa].
 StripLoads StripCover::snow_of(const Arrangement& arrangement) const {
-    const std::vector<CoverStation>& stations = assessment_.stations;
     StripLoads loads;
     for (const CoverStrip& strip : rigged_.cover.strips) {
         const auto& side = strip.side == Side::port ? arrangement.port : arrangement.starboard;
-        const double x = strip.rail[0];
-        std::size_t after = 0;
-        while (after < stations.size() && in_m(stations[after].x) < x) ++after;
-        const std::size_t b = std::min(after, stations.size() - 1);
-        const std::size_t a = after == 0 ? 0 : after - 1;
-        const double from = in_m(stations[a].x);
-        const double to = in_m(stations[b].x);
-        const double share = to > from ? std::clamp((x - from) / (to - from), 0.0, 1.0) : 1.0;
-        loads.push_back((1 - share) * in_Pa(side[a].value) + share * in_Pa(side[b].value));
+        const BetweenStations here = between_stations(assessment_.stations, strip.rail[0]);
+        loads.push_back(here.of(in_Pa(side[here.before].value), in_Pa(side[here.after].value)));
     }
     return loads;
 }

@@ -6,6 +6,7 @@
 #include <limits>
 #include <map>
 
+#include "assess/between_stations.hpp"
 #include "assess/strip_cover.hpp"
 #include "coverframe/units/crossing.hpp"
 
@@ -89,16 +90,9 @@ std::vector<double> snow_over(const CoverSurface& surface, const std::vector<Cov
             const double half = in_m(stations[i].half_breadth);
             return half > 0 ? in_Pa(load_at(field[i], std::min(1.0, off / half)).value) : 0.0;
         };
-        std::size_t after = 0;
-        while (after < stations.size() && in_m(stations[after].x) < x) ++after;
+        const assess_detail::BetweenStations here = assess_detail::between_stations(stations, x);
         const double off = std::abs(y);
-        if (after == 0 || after == stations.size()) {
-            snow.push_back(load_of(after == 0 ? 0 : after - 1, off));
-            continue;
-        }
-        const double from = in_m(stations[after - 1].x);
-        const double share = (x - from) / (in_m(stations[after].x) - from);
-        snow.push_back((1 - share) * load_of(after - 1, off) + share * load_of(after, off));
+        snow.push_back(here.of(load_of(here.before, off), load_of(here.after, off)));
     }
     return snow;
 }
