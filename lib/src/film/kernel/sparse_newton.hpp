@@ -14,12 +14,13 @@
 //   double longest_step() const                         how far an unknown may go in one step
 #pragma once
 
-#include <Eigen/SparseCholesky>
+#include <Eigen/SparseCore>
 #include <algorithm>
 #include <cmath>
 #include <string>
 
 #include "coverframe/base/error.hpp"
+#include "film/kernel/front_factor.hpp"
 
 namespace coverframe::kernel {
 
@@ -38,7 +39,7 @@ template <class System>
 class SparseNewton {
 public:
     /// Keeps the system; works out the order of its factor.
-    explicit SparseNewton(System& system) : system_(system) { factor_.analyzePattern(system.tangent()); }
+    explicit SparseNewton(System& system) : system_(system) { factor_.analyse(system.tangent()); }
 
     /// \param tolerance  largest unbalanced force, relative to the largest force in the system
     NewtonEnd run(double tolerance, int most) {
@@ -72,11 +73,8 @@ private:
 
     bool factorise(double shift) {
         if (gradient_.size() == 0) return true;
-        factor_.setShift(shift);
-        factor_.factorize(system_.tangent());
-        if (factor_.info() != Eigen::Success) return false;
-        const Eigen::VectorXd pivots = factor_.vectorD();
-        return pivots.minCoeff() > singular_pivot * pivots.maxCoeff();
+        return factor_.factorise(system_.tangent(), shift) &&
+               factor_.least_pivot() > singular_pivot * factor_.greatest_pivot();
     }
 
     bool find_step() {
@@ -110,7 +108,7 @@ private:
     }
 
     System& system_;
-    Eigen::SimplicialLDLT<Eigen::SparseMatrix<double>> factor_;
+    FrontFactor factor_;
     double energy_ = 0;
     double force_ = 0;
     Eigen::VectorXd gradient_;
