@@ -101,6 +101,83 @@ double stored(const Frame& f, const Solution& s) {
 
 }  // namespace
 
+TEST_CASE("walk: slender and stiff rods, straight and round a corner, are followed along their curve") {
+    // 2 m and 1 m, EA L^2/EI up to 3e9. By steps that are only ever shortened 70 of the 160 get there, and 20 more when
+    // the loads come on bit by bit.
+    int all = 0;
+    int usable = 0;
+    int at_once = 0;
+    for (const double EA : {3e7, 1e9, 1e10, 4e10, 1e11}) {
+        for (const double force : {1.0, 5.0, 20.0, 40.0}) {
+            for (const int pieces : {2, 4, 8, 16}) {
+                for (const bool corner : {false, true}) {
+                    CAPTURE(EA);
+                    CAPTURE(force);
+                    CAPTURE(pieces);
+                    CAPTURE(corner);
+                    const Frame f = rod(pieces, EA, corner);
+                    const int last = static_cast<int>(f.nodes.size()) - 1;
+                    const Solution s = solve(f, load(f, last, {0.3 * force, 0.5 * force, -force}));
+                    ++all;
+                    usable += s.usable() ? 1 : 0;
+                    at_once += s.usable() && s.load_steps == 0 ? 1 : 0;
+                    // Two pieces bend too far under the largest force, which is no matter of the walk.
+                    const bool coarse = pieces == 2 && force == 40;
+                    CHECK_MESSAGE((s.usable() || (coarse && s.status == SolveStatus::large_rotation)), s.message);
+                }
+            }
+        }
+    }
+    REQUIRE(all == 160);
+    CHECK(usable >= 155);
+    CHECK(at_once >= 148);
+}
+
+TEST_CASE("walk: rods with a load across their end come to the elastica, however slender") {
+    // Tip of an inextensible cantilever of length L under P L^2/EI, down and back over L. Mattiasson, Numerical results
+    // from large deflection beam and frame problems analysed by means of elliptic integrals, 1981, from memory: the
+    // values of the validation cases LD-01 to LD-06.
+    struct Elastica {
+        double load, down, back;
+    };
+    const std::array<Elastica, 6> table{{{1, 0.30172, 0.05643},
+                                         {2, 0.49346, 0.16064},
+                                         {3, 0.60325, 0.25442},
+                                         {4, 0.66996, 0.32894},
+                                         {5, 0.71379, 0.38763},
+                                         {10, 0.81061, 0.55500}}};
+    constexpr double EI = 170, L = 2;
+    int all = 0;
+    int usable = 0;
+    int at_once = 0;
+    for (const double slender : {1e5, 1e7, 1e9}) {  // EA L^2/EI
+        for (const Elastica& exact : table) {
+            for (const int pieces : {8, 12, 16, 32, 64}) {
+                CAPTURE(slender);
+                CAPTURE(exact.load);
+                CAPTURE(pieces);
+                Frame f = rod(pieces, slender * EI / (L * L), false);
+                // As stiff aside, or it would go over sideways.
+                for (FrameMember& piece : f.members) piece.bending = {EI, EI, 0, 0, EI};
+                const Solution s = solve(f, load(f, pieces, {0, 0, -exact.load * EI / (L * L)}));
+                ++all;
+                if (!s.usable()) continue;
+                ++usable;
+                at_once += s.load_steps == 0 ? 1 : 0;
+                const double* tip = &s.displacement[6 * static_cast<std::size_t>(pieces)];
+                // Straight pieces follow the curve to 1/n2; the rod stretches by up to P/EA; five digits are printed.
+                const double off = 0.13 / (pieces * pieces) + exact.load / slender + 1e-5;
+                CHECK(close_abs(-tip[2] / L, exact.down, off));
+                CHECK(close_abs(-tip[0] / L, exact.back, off));
+            }
+        }
+    }
+    // Eight pieces bend further than the model allows under the two largest loads: six rods.
+    REQUIRE(all == 90);
+    CHECK(usable >= 84);
+    CHECK(at_once >= 70);
+}
+
 TEST_CASE("walk: where energies drown in rounding the forces still balance") {
     // 1.6 m and 1.0 m, two pieces each, EA 25 MN, EI 20 kN m2, GJ 960 N m2, from micronewtons to 5 N down at the tip.
     Frame f;

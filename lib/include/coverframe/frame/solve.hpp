@@ -14,10 +14,17 @@
 // a strictly lower Pi. Hence no state, and no pattern with its state, comes back; a pattern may be visited again at lower
 // energy only. With small displacements Pi is convex and quadratic on each of finitely many patterns, the whole step on
 // the right one is its minimum, and the walk ends after finitely many steps (Kanno, from memory). With large ones r
-// tends to zero, as long as the frame stays in reach and K is bounded. Slender and stiff poles in small pieces are slow to
-// get there: they move along a curve and a straight step stretches them. `max_iterations` bounds what is left. Friction at
+// tends to zero, as long as the frame stays in reach and K is bounded; `max_iterations` bounds what is left. Friction at
 // feet has no energy: it is found in rounds of such walks (feet.hpp), and only those rounds can come back to where they
 // were; the status `cycling` is theirs.
+//
+// Looking ahead. A slender and stiff pole in small pieces moves along a curve, and a straight step stretches it: Pi rises
+// although the next whole steps would bring it far down, and (1) lets only short steps pass. With poles in the frame the
+// walk therefore, after three refused whole steps, goes on by up to seven whole ones, each along d of its own place,
+// whatever Pi does, and stays where Pi is first down to what (1) asked of the first of them. If it nowhere is, all of
+// them are put back and not counted, the step is halved as ever, and twice as many refused ones must pass before the
+// next look; after a look that helped, one. Of the places where the walk stays each has a lower Pi than the one before,
+// so all that is said above holds; between two of them lie no more than seven steps and the halvings of one.
 //
 // What it ended in. The tangent is looked at again without any shift: if it is not positive definite the state is no
 // equilibrium anybody can build, and the status says so, with the node, the direction, and the straps that are slack or
@@ -96,7 +103,7 @@ enum class SolveStatus {
 [[nodiscard]] const char* name_of(SolveStatus status);
 
 struct SolveOptions {
-    int max_iterations = 200;         ///< Newton steps
+    int max_iterations = 200;         ///< Newton steps, without those that were put back
     double force_tolerance = 1e-9;    ///< largest unbalanced force, relative to the largest force in the frame [-]
     double rotation_limit = 0.175;    ///< largest bend of a pole member, from the line between its nodes to the
                                       ///< direction of its end, and lean of a pressed upright [rad]
@@ -181,8 +188,10 @@ struct Solution {
     double load_potential = 0;          ///< of FrameLoads, zero in the drawn place [N m]
     double load_share = 0;              ///< of the loads, with a usable state: 1 if converged [-]
     int load_steps = 0;                 ///< states solved to approach the loads; 0: they were taken at once
-    double condition = 0;               ///< 0: not looked at, as in a batch; else of the tangent, each unknown in the measure of its own stiffness: in the
-                                        ///< 1-norm, estimated from below [-]; digits lost are its logarithm, at most
+    /// Of the tangent, each unknown in the measure of its own stiffness: in the 1-norm, estimated from below, so 1 or
+    /// more [-]; digits lost are its logarithm, at most. 0: not estimated, as without a stable state and in a batch
+    /// (batch.hpp), which gives no caution either.
+    double condition = 0;
     std::string caution;                ///< what to know about a usable state; empty if there is nothing
     int iterations = 0;                 ///< Newton steps, those of all shares included
 

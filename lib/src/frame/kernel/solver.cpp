@@ -19,6 +19,8 @@ namespace {
 using Eigen::Index;
 using Eigen::VectorXd;
 
+/// Further whole steps until the energy has to have fallen.
+constexpr int most_ahead = 6;
 /// Condition from which the number of digits left is told.
 constexpr double ill_conditioned = 1e12;
 /// How closely the share of the loads that has a usable state is looked for.
@@ -84,21 +86,55 @@ bool Solver::find_step() {
         if (!factorise_positive(factor_, state_.K, scale_, shift)) continue;
         step_ = -gradient_;
         factor_.solve(step_);
-        if (step_.allFinite()) return true;
+        if (!step_.allFinite()) continue;
+        for (int i = 0; i < assembly_.unknowns(); ++i) full_(assembly_.full_of(i)) = step_(i);
+        return true;
     }
     return false;
 }
 
+/// Share of the step in which nothing moves further than half the frame, however soft it is at the start.
+double Solver::longest_share() const {
+    return std::min(1.0, 0.5 * size_ / std::max(full_.cwiseAbs().maxCoeff(), 1e-300));
+}
+
+/// Goes on by whole steps, whatever the energy does on the way, until it is down to `enough`; true then. Where it is not
+/// after a few, everything is put back.
+bool Solver::look_ahead(const FrameLoads& loads, const SolveOptions& options, double enough, Walk& w) {
+    kept_u_ = u_;
+    kept_full_ = full_;
+    kept_ = state_;
+    const int most = std::min(most_ahead, options.max_iterations - w.iterations - 1);
+    for (int steps = 0; steps <= most; ++steps) {
+        tried_ = u_ + longest_share() * full_;
+        try {
+            assembly_.evaluate(tried_, loads, trial_);
+        } catch (const StateError&) {
+            break;  // a pole is folded there
+        }
+        std::swap(u_, tried_);
+        std::swap(state_, trial_);
+        if (state_.energy <= enough) {
+            w.iterations += steps;
+            return true;
+        }
+        take_gradient();
+        if (!find_step()) break;
+    }
+    std::swap(u_, kept_u_);
+    std::swap(full_, kept_full_);
+    std::swap(state_, kept_);
+    return false;
+}
+
 /// Goes along the step as far as the energy falls enough; false if it does nowhere.
-/// \param following  the springs' energy counts, but state_ is left without them
-bool Solver::take_step(const FrameLoads& loads, bool following) {
-    for (int i = 0; i < assembly_.unknowns(); ++i) full_(assembly_.full_of(i)) = step_(i);
+/// \param following  the springs' energy counts, but state_ is left without them; there is no looking ahead, nor without poles
+bool Solver::take_step(const FrameLoads& loads, const SolveOptions& options, bool following, Walk& w) {
     const double here = state_.energy;
     double descent = 0;  // one after the other, as a batch does it
     for (int i = 0; i < assembly_.unknowns(); ++i) descent += gradient_(i) * step_(i);
     const double noise = 1e-13 * (std::abs(here) + state_.largest_force * 1e-3);
-    // Nothing moves further than half the frame in one step, however soft it is at the start.
-    double share = std::min(1.0, 0.5 * size_ / std::max(full_.cwiseAbs().maxCoeff(), 1e-300));
+    double share = longest_share();
     // The whole step is nearly always taken, so the forces there are worked out with the energy; else the energy first.
     for (bool first = true; share > 1e-30; share /= 2, first = false) {
         tried_ = u_ + share * full_;
@@ -119,6 +155,12 @@ bool Solver::take_step(const FrameLoads& loads, bool following) {
             std::swap(state_, trial_);
             return true;
         }
+        if (!first || following || assembly_.turning().empty()) continue;
+        if (++w.refused < w.patience) continue;
+        w.refused = 0;
+        const bool found = look_ahead(loads, options, enough, w);
+        w.patience = found ? 1 : 2 * w.patience;
+        if (found) return true;
     }
     return false;
 }
@@ -142,7 +184,7 @@ bool Solver::follow_springs(FrameLoads& loads, const Follow& set_springs, const 
         const double enough = closer * options.force_tolerance * state_.largest_force;
         w.balanced = w.unbalanced <= std::max(enough, state_.rounding);
         if (w.balanced && settled) return true;
-        if (!find_step() || !take_step(loads, true)) return false;
+        if (!find_step() || !take_step(loads, options, true, w)) return false;
     }
     return false;
 }
@@ -182,7 +224,7 @@ Solver::Walk Solver::walk(const FrameLoads& loads, const SolveOptions& options) 
             w.reason = "the stiffness cannot be solved";
             return w;
         }
-        if (!take_step(loads, false)) {
+        if (!take_step(loads, options, false, w)) {
             w.reason = "the energy stops falling before the forces balance";
             return w;
         }
@@ -378,7 +420,11 @@ Solution Solver::adopt(const Ended& ended, const FrameLoads& loads, const SolveO
     state_.energy = ended.energy;
     state_.largest_force = ended.largest_force;
     state_.rounding = ended.rounding;
-    return conclude({true, ended.iterations, ended.unbalanced, {}, false}, loads, options, begin, true);
+    Walk w;
+    w.balanced = true;
+    w.iterations = ended.iterations;
+    w.unbalanced = ended.unbalanced;
+    return conclude(w, loads, options, begin, true);
 }
 
 /// What the walk ended in, as a solution.

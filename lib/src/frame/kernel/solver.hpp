@@ -58,6 +58,8 @@ private:
     struct Walk {
         bool balanced = false;
         int iterations = 0;
+        int refused = 0;        ///< whole steps, since looking ahead
+        int patience = 3;       ///< so many of them before looking ahead
         double unbalanced = 0;  ///< [N]
         std::string reason;
         bool cycles = false;    ///< rounds of friction that do not settle
@@ -74,7 +76,9 @@ private:
     void begin_at(const FrameLoads& loads, const std::vector<double>& start);
     void take_gradient();
     [[nodiscard]] bool find_step();
-    [[nodiscard]] bool take_step(const FrameLoads& loads, bool following);
+    [[nodiscard]] double longest_share() const;
+    [[nodiscard]] bool look_ahead(const FrameLoads& loads, const SolveOptions& options, double enough, Walk& w);
+    [[nodiscard]] bool take_step(const FrameLoads& loads, const SolveOptions& options, bool following, Walk& w);
     [[nodiscard]] bool positive_definite(Assembly::State& state);
     [[nodiscard]] bool positive_definite_at(const Eigen::VectorXd& u, const FrameLoads& loads);
     void look_at_condition(const FrameLoads& loads, Solution& solution);
@@ -91,6 +95,9 @@ private:
     Assembly::State state_;   ///< at u_
     Eigen::VectorXd tried_;   ///< displacements that the line search looks at
     Assembly::State trial_;   ///< at tried_
+    Eigen::VectorXd kept_u_;  ///< u_ while looking ahead
+    Eigen::VectorXd kept_full_;
+    Assembly::State kept_;
     Eigen::VectorXd gradient_;
     Eigen::VectorXd step_;
     Eigen::VectorXd full_;  ///< step_, full size
