@@ -23,7 +23,8 @@ constexpr int groups = 4;
 
 std::size_t index(int i) { return static_cast<std::size_t>(i); }
 
-/// Rows rows, or four right-hand sides, side by side: the bare vector, which is kept in registers where arrays of it are
+/// Rows rows, or four right-hand sides, side by side: the bare vector, which is kept in registers where arrays of it
+/// are
 using Rows = Four::Vector;
 
 COVERFRAME_INLINE void load(Rows& rows, const double* from) { std::memcpy(&rows, from, sizeof(Rows)); }
@@ -181,16 +182,11 @@ COVERFRAME_AVX2 void solve_four_avx2(const Work& w, double* b, Index stride) { s
 COVERFRAME_AVX2 void solve_eight_avx2(const Work& w, double* b, Index stride) { solve_several<2>(w, b, stride); }
 #endif
 
-const Kernels& kernels() {
-    static const Kernels chosen = [] {
+Kernels kernels() {
 #ifdef COVERFRAME_AVX2
-        if (__builtin_cpu_supports("avx2")) {
-            return Kernels{factorise_avx2, solve_one_avx2, solve_four_avx2, solve_eight_avx2};
-        }
+    if (has_avx2()) return {factorise_avx2, solve_one_avx2, solve_four_avx2, solve_eight_avx2};
 #endif
-        return Kernels{};
-    }();
-    return chosen;
+    return {};
 }
 
 using Graph = std::vector<std::vector<int>>;

@@ -27,15 +27,17 @@
 
 namespace coverframe::kernel {
 
-/// Whether the machine that runs this has AVX2.
-[[nodiscard]] inline bool has_avx2() {
+/// Whether kernels use AVX2. Only tests set it, to run what machines without AVX2 run.
+[[nodiscard]] inline bool& avx2_in_use() {
 #ifdef COVERFRAME_AVX2
-    static const bool avx2 = __builtin_cpu_supports("avx2");
-    return avx2;
+    static bool avx2 = __builtin_cpu_supports("avx2");
 #else
-    return false;
+    static bool avx2 = false;
 #endif
+    return avx2;
 }
+/// Whether the machine that runs this has AVX2.
+[[nodiscard]] inline bool has_avx2() { return avx2_in_use(); }
 
 constexpr int lanes = 4;
 
@@ -45,9 +47,18 @@ struct alignas(lanes * sizeof(double)) FourTruths {
 };
 
 /// Aligned by hand: what a vector type is aligned to depends on the instruction set that a function is compiled for.
+/// Copied by hand: else compilers copy it in halves, and reading a whole that was just written in halves is slow.
 struct alignas(lanes * sizeof(double)) Four {
     using Vector = double __attribute__((vector_size(lanes * sizeof(double))));
     Vector v;
+
+    Four() = default;
+    COVERFRAME_INLINE Four(const Vector& all) : v(all) {}
+    COVERFRAME_INLINE Four(const Four& other) : v(other.v) {}
+    COVERFRAME_INLINE Four& operator=(const Four& other) {
+        v = other.v;
+        return *this;
+    }
 
     COVERFRAME_INLINE double operator[](int lane) const { return v[lane]; }
 };
@@ -89,15 +100,15 @@ COVERFRAME_INLINE Four select(const FourTruths& which, const Four& a, const Four
 
 COVERFRAME_INLINE double square_root(double a) { return std::sqrt(a); }
 COVERFRAME_INLINE Four square_root(const Four& a) {
-    Four root;
+    Four::Vector root = a.v;
 #ifdef __x86_64__
     __m128d half[2];
-    std::memcpy(half, &a, sizeof half);
+    std::memcpy(half, &root, sizeof half);
     half[0] = _mm_sqrt_pd(half[0]);
     half[1] = _mm_sqrt_pd(half[1]);
     std::memcpy(&root, half, sizeof half);
 #else
-    for (int i = 0; i < lanes; ++i) root.v[i] = std::sqrt(a.v[i]);
+    for (int i = 0; i < lanes; ++i) root[i] = std::sqrt(a.v[i]);
 #endif
     return root;
 }
@@ -121,17 +132,27 @@ COVERFRAME_INLINE N number(double value) {
         return {typename N::Vector{} + value};
     }
 }
+/// What is one number a lane already.
+template <class N>
+COVERFRAME_INLINE N number(const Four& value) {
+    return value;
+}
 
 /// N from where its lanes stand side by side.
 template <class N>
 COVERFRAME_INLINE N load(const double* from) {
-    N n;
-    std::memcpy(&n, from, sizeof n);
-    return n;
+    if constexpr (sizeof(N) == sizeof(double)) {
+        return *from;
+    } else {
+        typename N::Vector all;
+        std::memcpy(&all, from, sizeof all);
+        return all;
+    }
 }
-template <class N>
-COVERFRAME_INLINE void store(const N& n, double* to) {
-    std::memcpy(to, &n, sizeof n);
+COVERFRAME_INLINE void store(double n, double* to) { *to = n; }
+COVERFRAME_INLINE void store(const Four& n, double* to) {
+    const Four::Vector all = n.v;
+    std::memcpy(to, &all, sizeof all);
 }
 
 /// Coefficients of 1, x, x^2, ...
