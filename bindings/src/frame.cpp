@@ -1,12 +1,10 @@
 // SPDX-License-Identifier: BSD-3-Clause
 // Any frame, from arrays and back to arrays. The interpreter lock is released while frames are solved.
 #include <algorithm>
-#include <atomic>
-#include <exception>
 #include <limits>
-#include <thread>
 
 #include "arrays.hpp"
+#include "coverframe/frame/batch.hpp"
 #include "coverframe/frame/buckling.hpp"
 #include "coverframe/frame/pretension.hpp"
 #include "coverframe/frame/solve.hpp"
@@ -135,39 +133,14 @@ SolveOptions options_of(const Options& options) {
             .rotation_limit = std::get<2>(options)};
 }
 
-/// Calls `work(i)` for every i under `count`, on up to `threads` threads. Who does which piece changes nothing.
-/// \throws what the piece with the lowest number threw
-template <class Work>
-void share_out(std::size_t count, std::size_t threads, Work work) {
-    std::atomic<std::size_t> next{0};
-    std::vector<std::exception_ptr> thrown(count);
-    const auto run = [&] {
-        for (std::size_t i = next++; i < count; i = next++) {
-            try {
-                work(i);
-            } catch (...) {
-                thrown[i] = std::current_exception();
-            }
-        }
-    };
-    {
-        std::vector<std::jthread> helpers;
-        for (std::size_t t = 1; t < std::min(threads, count); ++t) helpers.emplace_back(run);
-        run();
-    }
-    for (const std::exception_ptr& one : thrown) {
-        if (one) std::rethrow_exception(one);
-    }
-}
-
 constexpr std::size_t member_numbers = 12;
 
 /// Axial, the four moments, the two shears, twist, the member load along three axes, active (0 or 1).
 void write_members(const Solution& solution, double* to) {
     for (const MemberForces& f : solution.members) {
-        for (const double value : {f.axial, f.moment_vertical_from, f.moment_vertical_to, f.moment_level_from,
-                                   f.moment_level_to, f.shear_vertical, f.shear_level, f.twist, f.load[0], f.load[1],
-                                   f.load[2], f.active ? 1.0 : 0.0}) {
+        for (const double value :
+             {f.axial, f.moment_vertical_from, f.moment_vertical_to, f.moment_level_from, f.moment_level_to,
+              f.shear_vertical, f.shear_level, f.twist, f.load[0], f.load[1], f.load[2], f.active ? 1.0 : 0.0}) {
             *to++ = value;
         }
     }
@@ -217,10 +190,14 @@ py::tuple solve_all(const FrameArrays& arrays, const LoadArrays& given, std::siz
     const std::vector<FrameLoads> loads = loads_of(given, cases, frame, springs);
     const std::vector<double> from(start.data(), start.data() + start.size());
     const SolveOptions chosen = options_of(options);
-    std::vector<Solution> solutions(cases);
+    std::vector<Solution> solutions;
     {
         const py::gil_scoped_release unlocked;
-        share_out(cases, threads, [&](std::size_t k) { solutions[k] = solve(frame, loads[k], chosen, from); });
+        if (cases == 1) {
+            solutions.push_back(solve(frame, loads.front(), chosen, from));
+        } else {
+            solutions = solve_batch(frame, loads, chosen, from, static_cast<int>(threads));
+        }
     }
     return arrays_of(solutions, frame);
 }
@@ -309,14 +286,13 @@ py::tuple slip_all(const FrameArrays& arrays, const LoadArrays& given, const Spr
 
 /// The state of a frame under one set of loads that was found before, from its displacements.
 Solution state_of(const Frame& frame, const FrameLoads& loads, const Options& options, const Numbers& displacement) {
-    return solve(frame, loads, options_of(options),
-                 {displacement.data(), displacement.data() + displacement.size()});
+    return solve(frame, loads, options_of(options), {displacement.data(), displacement.data() + displacement.size()});
 }
 
 /// Factor, shape (n by 6), place, reach, members that let go and that take up of each mode, and why there is none.
 /// \param loads_only  the state without the loads is found as well, and its forces do not grow
-py::tuple buckle(const FrameArrays& arrays, const LoadArrays& given, const SpringArrays& springs, const Options& options,
-                 const Numbers& displacement, int count, bool loads_only) {
+py::tuple buckle(const FrameArrays& arrays, const LoadArrays& given, const SpringArrays& springs,
+                 const Options& options, const Numbers& displacement, int count, bool loads_only) {
     const Frame frame = frame_of(arrays);
     const FrameLoads loads = loads_of(given, 1, frame, springs).front();
     Buckling found;

@@ -14,11 +14,6 @@ namespace {
 
 std::size_t index(int i) { return static_cast<std::size_t>(i); }
 
-/// Strain by which a member is longer when it is warmer.
-double warmth_of(const FrameMember& member, std::size_t m, const FrameLoads& loads) {
-    return loads.temperature.empty() ? 0 : member.expansion * loads.temperature[m];
-}
-
 Vec<double> vec(const Vector3d& v) { return {v(0), v(1), v(2)}; }
 
 Vector3d eigen(const Vec<double>& v) { return {v.x, v.y, v.z}; }
@@ -48,7 +43,7 @@ Eigen::Matrix3d member_axes(const Eigen::Vector3d& from, const Eigen::Vector3d& 
     return axes;
 }
 
-Assembly::Assembly(const Frame& frame, int left_out) : frame_(frame), left_out_(left_out), feet_(frame) {
+Assembly::Assembly(const Frame& frame, int left_out) : frame_(&frame), left_out_(left_out), feet_(frame) {
     const std::size_t count = frame.nodes.size();
     free_.assign(6 * count, false);
     for (std::size_t n = 0; n < count; ++n) {
@@ -73,8 +68,8 @@ Assembly::Assembly(const Frame& frame, int left_out) : frame_(frame), left_out_(
 Assembly::Part Assembly::part_of(const FrameMember& member) const {
     const Vector3d arm_from(member.arm_from.data());
     const Vector3d arm_to(member.arm_to.data());
-    const Vector3d from = Vector3d(frame_.nodes[index(member.from)].at.data()) + arm_from;
-    const Vector3d to = Vector3d(frame_.nodes[index(member.to)].at.data()) + arm_to;
+    const Vector3d from = Vector3d(frame_->nodes[index(member.from)].at.data()) + arm_from;
+    const Vector3d to = Vector3d(frame_->nodes[index(member.to)].at.data()) + arm_to;
     Part part;
     part.from = 6 * member.from;
     part.to = 6 * member.to;
@@ -89,8 +84,18 @@ Assembly::Part Assembly::part_of(const FrameMember& member) const {
     return part;
 }
 
+void Assembly::take(const Frame& frame) {
+    frame_ = &frame;
+    for (std::size_t m = 0; m < parts_.size(); ++m) {
+        std::vector<int> places = std::move(parts_[m].places);
+        parts_[m] = part_of(frame.members[m]);
+        parts_[m].places = std::move(places);
+    }
+    feet_ = Feet(frame);
+}
+
 void Assembly::free_rotations(int node) {
-    for (std::size_t d = 3; d < 6; ++d) free_[6 * index(node) + d] = !frame_.nodes[index(node)].held[d];
+    for (std::size_t d = 3; d < 6; ++d) free_[6 * index(node) + d] = !frame_->nodes[index(node)].held[d];
 }
 
 void Assembly::hold(int full) {
@@ -138,10 +143,10 @@ std::vector<int> Assembly::narrow_order() const {
         return std::any_of(free_.begin() + 6 * node, free_.begin() + 6 * node + 6, [](bool free) { return free; });
     };
     std::vector<std::array<int, 2>> links;
-    for (const FrameMember& member : frame_.members) {
+    for (const FrameMember& member : frame_->members) {
         if (moves(member.from) && moves(member.to)) links.push_back({member.from, member.to});
     }
-    return reverse_cuthill_mckee(static_cast<int>(frame_.nodes.size()), links);
+    return reverse_cuthill_mckee(static_cast<int>(frame_->nodes.size()), links);
 }
 
 int Assembly::place_of(int row, int column) const {
@@ -149,7 +154,7 @@ int Assembly::place_of(int row, int column) const {
 }
 
 void Assembly::number_unknowns() {
-    std::vector<int> drawn(frame_.nodes.size());
+    std::vector<int> drawn(frame_->nodes.size());
     std::iota(drawn.begin(), drawn.end(), 0);
     number_in(drawn);
     const double work = band_.work();
@@ -183,8 +188,12 @@ Vector3d Assembly::chord(std::size_t m, const Eigen::VectorXd& u) const {
     return parts_[m].drawn + d.segment<3>(6) - d.segment<3>(0);
 }
 
+double Assembly::warmth(std::size_t m, const FrameLoads& loads) const {
+    return loads.temperature.empty() ? 0 : frame_->members[m].expansion * loads.temperature[m];
+}
+
 TieProperties Assembly::tie(std::size_t m, const FrameLoads& loads) const {
-    const FrameMember& member = frame_.members[m];
+    const FrameMember& member = frame_->members[m];
     const Part& part = parts_[m];
     return {.drawn = vec(part.drawn),
             .drawn_length = part.drawn_length,
@@ -192,7 +201,7 @@ TieProperties Assembly::tie(std::size_t m, const FrameLoads& loads) const {
             .pushes = member.kind != MemberKind::strap,
             .free_length = member.free_length,
             .stiffness = member.axial_stiffness / member.free_length,
-            .longer = warmth_of(member, m, loads) * member.free_length};
+            .longer = warmth(m, loads) * member.free_length};
 }
 
 TieState<double> Assembly::tie_state(std::size_t m, const Eigen::VectorXd& u, const FrameLoads& loads) const {
@@ -202,26 +211,26 @@ TieState<double> Assembly::tie_state(std::size_t m, const Eigen::VectorXd& u, co
 
 /// A strap that carries a load along its length; nothing for other members.
 std::optional<Catenary> Assembly::hung_strap(std::size_t m, const TieState<double>& a, const FrameLoads& loads) const {
-    const FrameMember& member = frame_.members[m];
+    const FrameMember& member = frame_->members[m];
     if (loads.member_load.empty() || member.kind != MemberKind::strap) return std::nullopt;
     const Vector3d load = parts_[m].drawn_length * Vector3d(loads.member_load.data() + 3 * m);
     if (load.isZero(0)) return std::nullopt;
     // Warm, it is that much longer and as stiff as it was.
-    const double longer = 1 + warmth_of(member, m, loads);
+    const double longer = 1 + warmth(m, loads);
     const double free = longer * member.free_length;
     return catenary(eigen(a.chord), a.stretch, longer * member.axial_stiffness, free, load / free);
 }
 
 void Assembly::add_pole(std::size_t m, const Eigen::VectorXd& u, const FrameLoads& loads, State& state,
                         bool geometric) const {
-    const FrameMember& member = frame_.members[m];
+    const FrameMember& member = frame_->members[m];
     const Part& part = parts_[m];
     const Vector12 d = ends(part, u);
     Pole::State own = part.pole->evaluate(d, geometric);
     state.rounding = std::max(state.rounding, 1e-15 * own.tangent.diagonal().maxCoeff() * d.cwiseAbs().maxCoeff());
-    if (const double warmth = warmth_of(member, m, loads); warmth != 0) {
+    if (const double warm = warmth(m, loads); warm != 0) {
         const Vector3d chord = part.drawn + d.segment<3>(6) - d.segment<3>(0);
-        add_warmth(member.axial_stiffness, member.free_length, warmth, chord, geometric, own);
+        add_warmth(member.axial_stiffness, member.free_length, warm, chord, geometric, own);
     }
     state.largest_force = std::max(state.largest_force, std::abs(own.axial));
     if (!loads.member_load.empty()) {
@@ -322,7 +331,7 @@ COVERFRAME_AVX2 void Assembly::add_plain_avx2(const double* u, Turned<double>* t
 
 /// Members that have neither arms nor loads of their own, by the kernels for whatever the machine has.
 void Assembly::add_plain_members(const Eigen::VectorXd& u, State& state, Terms terms, Sums<double>& sums) const {
-    state.turns.resize(frame_.nodes.size());
+    state.turns.resize(frame_->nodes.size());
     if (has_avx2()) {
 #ifdef COVERFRAME_AVX2
         add_plain_avx2(u.data(), state.turns.data(), terms, sums);
@@ -355,7 +364,7 @@ Vector6 Assembly::spring_force(const NodeSpring& spring, const Eigen::VectorXd& 
 }
 
 void Assembly::add_node_springs(const Eigen::VectorXd& u, Terms terms, Sums<double>& sums) const {
-    for (const NodeSpring& spring : frame_.springs) {
+    for (const NodeSpring& spring : frame_->springs) {
         const int first = 6 * spring.node;
         const Vector6 force = spring_force(spring, u);
         sums.energy -= 0.5 * force.dot(u.segment<6>(first));
@@ -403,8 +412,8 @@ void Assembly::add_springs(const Eigen::VectorXd& u, const std::vector<FrameLoad
 }
 
 void Assembly::add_feet(const Eigen::VectorXd& u, State& state) const {
-    for (std::size_t f = 0; f < frame_.feet.size(); ++f) {
-        const int node = frame_.feet[f].node;
+    for (std::size_t f = 0; f < frame_->feet.size(); ++f) {
+        const int node = frame_->feet[f].node;
         const FootState own = feet_.state(f, u);
         state.energy += own.energy;
         state.gradient.segment<3>(6 * node) -= own.force;
@@ -463,7 +472,7 @@ void Assembly::evaluate(const Eigen::VectorXd& u, const FrameLoads& loads, State
 
 double Assembly::energy(const Eigen::VectorXd& u, const FrameLoads& loads, State& state) const {
     const bool arms = std::any_of(parts_.begin(), parts_.end(), [](const Part& part) { return part.arms; });
-    if (arms || !frame_.feet.empty() || !plain(loads)) {
+    if (arms || !frame_->feet.empty() || !plain(loads)) {
         evaluate(u, loads, state);
         return state.energy;
     }
@@ -472,44 +481,6 @@ double Assembly::energy(const Eigen::VectorXd& u, const FrameLoads& loads, State
     add_node_springs(u, Terms::energy, sums);
     add_forces(u, loads, Terms::energy, sums);
     return sums.energy + energy_of_springs(u, loads.springs);
-}
-
-MemberForces Assembly::forces(std::size_t m, const Eigen::VectorXd& u, const FrameLoads& loads) const {
-    MemberForces f;
-    const Part& part = parts_[m];
-    const Vector3d q =
-        loads.member_load.empty() ? Vector3d(Vector3d::Zero()) : Vector3d(loads.member_load.data() + 3 * m);
-    if (!part.pole) {
-        const TieState<double> a = tie_state(m, u, loads);
-        f.axial = a.force;
-        f.active = a.stiffness > 0;
-        f.load[0] = part.drawn_length * q.dot(eigen(a.direction));
-        if (const std::optional<Catenary> hung = hung_strap(m, a, loads)) {
-            f.axial = 0.5 * (hung->tension_from + hung->tension_to);
-            f.load[0] = hung->tension_from - hung->tension_to;
-            f.least = hung->least;
-            f.sag = hung->sag;
-            f.active = true;
-        }
-        return f;
-    }
-    const FrameMember& member = frame_.members[m];
-    const Vector12 d = ends(part, u);
-    PoleForces own = part.pole->forces(d);
-    if (!loads.member_load.empty()) Vector3d::Map(f.load.data()) = part.pole_load->add(q, d, own);
-    f.axial = own.axial - member.axial_stiffness * warmth_of(member, m, loads);
-    f.moment_vertical_from = own.moment_2[0];
-    f.moment_vertical_to = -own.moment_2[1];
-    f.moment_level_from = own.moment_3[0];
-    f.moment_level_to = -own.moment_3[1];
-    f.shear_vertical = (f.moment_vertical_to - f.moment_vertical_from) / own.length;
-    f.shear_level = (f.moment_level_to - f.moment_level_from) / own.length;
-    f.twist = own.twist;
-    return f;
-}
-
-double Assembly::bend(std::size_t m, const Eigen::VectorXd& u) const {
-    return parts_[m].pole ? parts_[m].pole->forces(ends(parts_[m], u)).bend : 0;
 }
 
 }  // namespace coverframe::kernel

@@ -39,6 +39,10 @@ public:
     /// \param left_out  index of a member to leave out, or -1
     explicit Assembly(const Frame& frame, int left_out = -1);
 
+    /// Goes on with another frame of the same topology (frame/batch.hpp), which must stay as it is likewise; neither
+    /// has arms.
+    void take(const Frame& frame);
+
     [[nodiscard]] int unknowns() const { return static_cast<int>(full_.size()); }
     /// Number of the unknown at a direction (node*6 + direction), or -1.
     [[nodiscard]] int unknown_at(int full) const { return number_[static_cast<std::size_t>(full)]; }
@@ -100,6 +104,11 @@ public:
 
     [[nodiscard]] MemberForces forces(std::size_t member, const Eigen::VectorXd& u, const FrameLoads& loads) const;
 
+    /// The same for all members, and the bend of each.
+    /// \param turns  working memory
+    void forces(const Eigen::VectorXd& u, const FrameLoads& loads, std::vector<Turned<double>>& turns,
+                std::vector<MemberForces>& forces, std::vector<double>& bends) const;
+
     /// Force of a node's spring against the boat on the node.
     [[nodiscard]] static Vector6 spring_force(const NodeSpring& spring, const Eigen::VectorXd& u);
 
@@ -111,6 +120,11 @@ public:
     [[nodiscard]] double bend(std::size_t member, const Eigen::VectorXd& u) const;
 
 private:
+    /// Strain by which a member is longer when it is warmer.
+    [[nodiscard]] double warmth(std::size_t member, const FrameLoads& loads) const;
+    [[nodiscard]] MemberForces tie_forces(std::size_t member, const Eigen::VectorXd& u, const FrameLoads& loads) const;
+    [[nodiscard]] MemberForces pole_forces(std::size_t member, PoleForces own, const Eigen::VectorXd& u,
+                                           const FrameLoads& loads) const;
     [[nodiscard]] TieState<double> tie_state(std::size_t member, const Eigen::VectorXd& u,
                                              const FrameLoads& loads) const;
     [[nodiscard]] std::optional<Catenary> hung_strap(std::size_t member, const TieState<double>& tie,
@@ -143,7 +157,7 @@ private:
     void add_stiffness(int node, const Eigen::Matrix3d& k, State& state) const;
     [[nodiscard]] int place_of(int row, int column) const;
 
-    const Frame& frame_;
+    const Frame* frame_;
     int left_out_;
     std::vector<bool> free_;    ///< full size
     std::vector<int> number_;   ///< full size

@@ -94,8 +94,8 @@ COVERFRAME_INLINE N largest_diagonal(const Sym<N>& s) {
 
 /// \param from,to  6 times the node
 /// \param turns    one a node
-template <class N>
-COVERFRAME_INLINE void add_pole(const PoleProperties& pole, int from, int to, const int* places, const double* u,
+template <class N, class P>
+COVERFRAME_INLINE void add_pole(const PolePropertiesOf<P>& pole, int from, int to, const int* places, const double* u,
                                 const Turned<N>* turns, Terms terms, Sums<N>& sums) {
     const Turned<N>& turn_a = turns[from / 6];
     const Turned<N>& turn_b = turns[to / 6];
@@ -122,15 +122,17 @@ COVERFRAME_INLINE void add_pole(const PoleProperties& pole, int from, int to, co
     sums.rounding = larger(sums.rounding, 1e-15 * stiffest * reach);
 }
 
-/// A strap pulls, an upright pushes, a bar does both.
-struct TieProperties {
-    Vec<double> drawn;
-    double drawn_length;
+/// A strap pulls, an upright pushes, a bar does both. P as in PolePropertiesOf.
+template <class P>
+struct TiePropertiesOf {
+    Vec<P> drawn;
+    P drawn_length;
     bool pulls, pushes;
-    double free_length;
-    double stiffness;  ///< EA/L0
-    double longer;     ///< lengthening by warmth
+    P free_length;
+    P stiffness;  ///< EA/L0
+    P longer;     ///< lengthening by warmth
 };
+using TieProperties = TiePropertiesOf<double>;
 
 template <class N>
 struct TieState {
@@ -142,8 +144,8 @@ struct TieState {
     N force;
 };
 
-template <class N>
-COVERFRAME_INLINE TieState<N> state_of(const TieProperties& tie, const Vec<N>& moved) {
+template <class N, class P>
+COVERFRAME_INLINE TieState<N> state_of(const TiePropertiesOf<P>& tie, const Vec<N>& moved) {
     const Vec<N> drawn = wide<N>(tie.drawn);
     const N zero = number<N>(0);
     TieState<N> state;
@@ -162,8 +164,8 @@ COVERFRAME_INLINE TieState<N> state_of(const TieProperties& tie, const Vec<N>& m
     return state;
 }
 
-template <class N>
-COVERFRAME_INLINE void add_tie(const TieProperties& tie, int from, int to, const int* places, const double* u,
+template <class N, class P>
+COVERFRAME_INLINE void add_tie(const TiePropertiesOf<P>& tie, int from, int to, const int* places, const double* u,
                                Terms terms, Sums<N>& sums) {
     const Vec<N> u_a = vec_at<N>(u, from);
     const Vec<N> u_b = vec_at<N>(u, to);

@@ -20,16 +20,57 @@ Support<Four> support_at(const double* s) {
             .force0 = {four(9), four(10), four(11)}};
 }
 
+void put(int lane, double from, Four& to) { to.v[lane] = from; }
+void put(int lane, const Vec<double>& from, Vec<Four>& to) {
+    put(lane, from.x, to.x);
+    put(lane, from.y, to.y);
+    put(lane, from.z, to.z);
+}
+void put(int lane, const PoleProperties& from, PolePropertiesOf<Four>& to) {
+    put(lane, from.drawn, to.drawn);
+    put(lane, from.axes.c0, to.axes.c0);
+    put(lane, from.axes.c1, to.axes.c1);
+    put(lane, from.axes.c2, to.axes.c2);
+    put(lane, from.drawn_length, to.drawn_length);
+    put(lane, from.free_length, to.free_length);
+    put(lane, from.axial, to.axial);
+    for (int end = 0; end < 2; ++end) {
+        put(lane, from.near_2[end], to.near_2[end]);
+        put(lane, from.near_3[end], to.near_3[end]);
+    }
+    put(lane, from.far_2, to.far_2);
+    put(lane, from.far_3, to.far_3);
+    put(lane, from.twist, to.twist);
+}
+void put(int lane, const TieProperties& from, TiePropertiesOf<Four>& to) {
+    put(lane, from.drawn, to.drawn);
+    put(lane, from.drawn_length, to.drawn_length);
+    to.pulls = from.pulls;
+    to.pushes = from.pushes;
+    put(lane, from.free_length, to.free_length);
+    put(lane, from.stiffness, to.stiffness);
+    put(lane, from.longer, to.longer);
+}
+
+bool has_arms(const Frame& frame) {
+    const auto any = [](const std::array<double, 3>& arm) { return arm[0] != 0 || arm[1] != 0 || arm[2] != 0; };
+    return std::any_of(frame.members.begin(), frame.members.end(),
+                       [&](const FrameMember& member) { return any(member.arm_from) || any(member.arm_to); });
+}
+
 }  // namespace
 
 BatchSolver::BatchSolver(const Frame& frame)
-    : frame_(frame), alone_(frame), assembly_(alone_.assembly()), factor_(assembly_.band()) {
+    : frame_(&frame),
+      alone_(frame),
+      alone_at_(&frame),
+      assembly_(alone_.assembly()),
+      factor_(assembly_.band()),
+      plain_(frame.springs.empty() && frame.feet.empty() && !has_arms(frame)) {
     const FrameLoads none;
     for (std::size_t m = 0; m < frame.members.size(); ++m) {
         ties_.push_back(assembly_.parts()[m].pole ? TieProperties{} : assembly_.tie(m, none));
-        plain_ = plain_ && !assembly_.parts()[m].arms;
     }
-    plain_ = plain_ && frame.springs.empty() && frame.feet.empty();
     const std::size_t nodes = frame.nodes.size();
     const std::size_t unknowns = index(assembly_.unknowns());
     turns_.resize(nodes);
@@ -47,9 +88,59 @@ bool BatchSolver::fits(const FrameLoads& loads, const FrameLoads& first) const {
            std::equal(loads.springs.begin(), loads.springs.end(), first.springs.begin(), first.springs.end(), same);
 }
 
-/// Lanes without a load of their own carry the first one.
-void BatchSolver::put_on(std::span<const FrameLoads> loads) {
-    const std::vector<FrameLoads::Spring>& springs = loads.front().springs;
+/// Makes that frame the one which is solved alone.
+void BatchSolver::turn_to(const Frame& frame) {
+    if (alone_at_ != &frame) alone_.take(frame);
+    alone_at_ = &frame;
+}
+
+/// Refuses what solve() refuses, and tells which cases can be worked on together.
+void BatchSolver::look_at(std::span<const Case> cases, const std::vector<double>& start) {
+    lanes_ = {};
+    various_ = std::any_of(cases.begin(), cases.end(), [&](const Case& one) { return one.frame != frame_; });
+    const Frame* fitting = nullptr;
+    for (std::size_t which = 0; which < cases.size(); ++which) {
+        const Case& one = cases[which];
+        Lane& lane = lanes_[which];
+        lane.stranger = various_ && !(plain_ && !has_arms(*one.frame));
+        if (lane.stranger) {
+            Solver(*one.frame).require(*one.loads, start);
+            continue;
+        }
+        turn_to(*one.frame);
+        alone_.require(*one.loads, start);
+        lane.size = alone_.size();
+        lane.fits = fits(*one.loads, *cases.front().loads);
+        if (lane.fits) fitting = one.frame;
+        if (lane.fits && various_) put_properties(which);
+    }
+    if (fitting == nullptr || !various_) return;
+    turn_to(*fitting);
+    for (std::size_t which = 0; which < batch; ++which) {
+        if (!lanes_[which].fits) put_properties(which);
+    }
+}
+
+/// Gives a lane those of the frame that is solved alone.
+void BatchSolver::put_properties(std::size_t which) {
+    const FrameLoads none;
+    const std::size_t half = which / lanes;
+    const int lane = static_cast<int>(which % lanes);
+    various_ties_[half].resize(ties_.size());
+    various_poles_[half].resize(ties_.size());
+    for (std::size_t m = 0; m < ties_.size(); ++m) {
+        const Assembly::Part& part = assembly_.parts()[m];
+        if (part.pole) {
+            put(lane, part.pole->properties(), various_poles_[half][m]);
+        } else {
+            put(lane, assembly_.tie(m, none), various_ties_[half][m]);
+        }
+    }
+}
+
+/// Lanes without loads of their own carry the first ones.
+void BatchSolver::put_on(std::span<const Case> cases) {
+    const std::vector<FrameLoads::Spring>& springs = cases.front().loads->springs;
     spring_node_.clear();
     spring_places_.clear();
     for (const FrameLoads::Spring& spring : springs) {
@@ -58,9 +149,8 @@ void BatchSolver::put_on(std::span<const FrameLoads> loads) {
     }
     springs_.resize(12 * batch * springs.size());
     for (std::size_t which = 0; which < batch; ++which) {
-        const bool own = which < loads.size() && fits(loads[which], loads.front());
-        const FrameLoads& here = own ? loads[which] : loads.front();
-        for (std::size_t i = 0; i < 3 * frame_.nodes.size(); ++i) {
+        const FrameLoads& here = *cases[lanes_[which].fits ? which : 0].loads;
+        for (std::size_t i = 0; i < 3 * frame_->nodes.size(); ++i) {
             force_[at(i, which)] = here.force.empty() ? 0 : here.force[i];
             couple_[at(i, which)] = here.couple.empty() ? 0 : here.couple[i];
         }
@@ -84,22 +174,31 @@ void BatchSolver::put_on(std::span<const FrameLoads> loads) {
     }
 }
 
+COVERFRAME_INLINE void BatchSolver::add_members(int half, const double* u, Sums<Four>& sums) {
+    const auto h = static_cast<std::size_t>(half);
+    for (std::size_t m = 0; m < ties_.size(); ++m) {
+        const Assembly::Part& part = assembly_.parts()[m];
+        const int* places = part.places.data();
+        if (part.pole && various_) {
+            add_pole(various_poles_[h][m], part.from, part.to, places, u, turns_.data(), Terms::tangent, sums);
+        } else if (part.pole) {
+            add_pole(part.pole->properties(), part.from, part.to, places, u, turns_.data(), Terms::tangent, sums);
+        } else if (various_) {
+            add_tie(various_ties_[h][m], part.from, part.to, places, u, Terms::tangent, sums);
+        } else {
+            add_tie(ties_[m], part.from, part.to, places, u, Terms::tangent, sums);
+        }
+    }
+}
+
 /// As Assembly::evaluate, in its order.
 COVERFRAME_INLINE void BatchSolver::add_half(int half, const double* u, State& state) {
     const int shift = lanes * half;
     Sums<Four> sums{.gradient = state.gradient.data() + shift, .K = state.K.data() + shift};
     u += shift;
     for (const int node : assembly_.turning()) turns_[index(node)] = turned(vec_at<Four>(u, 6 * node + 3));
-    for (std::size_t m = 0; m < ties_.size(); ++m) {
-        const Assembly::Part& part = assembly_.parts()[m];
-        if (part.pole) {
-            add_pole(part.pole->properties(), part.from, part.to, part.places.data(), u, turns_.data(), Terms::tangent,
-                     sums);
-        } else {
-            add_tie(ties_[m], part.from, part.to, part.places.data(), u, Terms::tangent, sums);
-        }
-    }
-    const int nodes = static_cast<int>(frame_.nodes.size());
+    add_members(half, u, sums);
+    const int nodes = static_cast<int>(frame_->nodes.size());
     for (int n = 0; n < nodes; ++n)
         add_force(vec_at<Four>(force_.data() + shift, 3 * n), 6 * n, u, Terms::tangent, sums);
     for (int n = 0; n < nodes; ++n) {
@@ -206,7 +305,7 @@ void BatchSolver::take_steps() {
     Numbers share{};
     for (std::size_t which = 0; which < batch; ++which) {
         if (!std::isfinite(longest[which])) leave(which);
-        share[which] = std::min(1.0, 0.5 * alone_.size() / std::max(longest[which], 1e-300));
+        share[which] = std::min(1.0, 0.5 * lanes_[which].size / std::max(longest[which], 1e-300));
     }
     tried_ = u_;
     for (int i = 0; i < assembly_.unknowns(); ++i) {
@@ -228,40 +327,48 @@ void BatchSolver::take_steps() {
         const double here = state_.energy[which];
         const double noise = 1e-13 * (std::abs(here) + state_.largest_force[which] * 1e-3);
         const bool falls = trial_.energy[which] <= here + 1e-4 * share[which] * descent[which] + noise;
-        const bool away = furthest[which] > 10 * alone_.size();
+        const bool away = furthest[which] > 10 * lane.size;
         if (!falls || away || !(trial_.least_fold[which] > fold_margin)) leave(which);
     }
     std::swap(u_, tried_);
     std::swap(state_, trial_);
 }
 
-void BatchSolver::solve(std::span<const FrameLoads> loads, const SolveOptions& options,
-                        const std::vector<double>& start, std::span<Solution> solutions) {
-    for (const FrameLoads& one : loads) alone_.require(one, start);
-    put_on(loads);
-    std::vector<double> begin = start;
-    begin.resize(6 * frame_.nodes.size());
+void BatchSolver::begin(std::span<const Case> cases, const std::vector<double>& start) {
     std::fill(u_.begin(), u_.end(), 0.0);
-    for (int i = 0; i < assembly_.unknowns(); ++i) {
+    for (int i = 0; !start.empty() && i < assembly_.unknowns(); ++i) {
         const std::size_t full = index(assembly_.full_of(i));
-        for (std::size_t which = 0; which < batch; ++which) u_[at(full, which)] = begin[full];
+        for (std::size_t which = 0; which < batch; ++which) u_[at(full, which)] = start[full];
     }
     evaluate(u_, state_);
-    for (std::size_t which = 0; which < batch; ++which) {
-        const bool together = which < loads.size() && fits(loads[which], loads.front());
-        lanes_[which] = {.walking = together && state_.least_fold[which] > fold_margin};
+    for (std::size_t which = 0; which < cases.size(); ++which) {
+        lanes_[which].walking = lanes_[which].fits && state_.least_fold[which] > fold_margin;
     }
-    while (look_for_balance(options)) {
-        find_steps();
-        take_steps();
+}
+
+void BatchSolver::solve(std::span<const Case> cases, const SolveOptions& options, const std::vector<double>& start,
+                        std::span<Solution> solutions) {
+    look_at(cases, start);
+    if (std::any_of(lanes_.begin(), lanes_.end(), [](const Lane& lane) { return lane.fits; })) {
+        put_on(cases);
+        begin(cases, start);
+        while (look_for_balance(options)) {
+            find_steps();
+            take_steps();
+        }
+        // Once more in the states they ended in: whether these are stable.
+        factorise();
     }
-    // Once more in the states they ended in: whether these are stable.
-    factorise();
-    for (std::size_t which = 0; which < loads.size(); ++which) {
+    for (std::size_t which = 0; which < cases.size(); ++which) {
         const Lane& lane = lanes_[which];
-        const bool stable = factor_.smallest_ratio(static_cast<int>(which)) > singular_pivot;
-        if (!(lane.balanced && stable)) {
-            solutions[which] = alone_.solve(loads[which], options, start);
+        const Case& one = cases[which];
+        if (!(lane.balanced && factor_.smallest_ratio(static_cast<int>(which)) > singular_pivot)) {
+            if (!lane.stranger) turn_to(*one.frame);
+            solutions[which] = lane.stranger ? Solver(*one.frame).solve(*one.loads, options, start)
+                                             : alone_.solve(*one.loads, options, start);
+            // None of a batch has them, so that none depends on its neighbours.
+            solutions[which].condition = 0;
+            solutions[which].caution.clear();
             continue;
         }
         const Solver::Ended ended{.u = &u_[which],
@@ -272,7 +379,8 @@ void BatchSolver::solve(std::span<const FrameLoads> loads, const SolveOptions& o
                                   .rounding = state_.rounding[which],
                                   .iterations = lane.iterations,
                                   .unbalanced = lane.unbalanced};
-        solutions[which] = alone_.adopt(ended, loads[which], options, start);
+        turn_to(*one.frame);
+        solutions[which] = alone_.adopt(ended, *one.loads, options, start);
     }
 }
 

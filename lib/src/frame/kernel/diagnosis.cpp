@@ -211,17 +211,18 @@ void diagnose(const Frame& frame, const Assembly& assembly, const VectorXd& u, c
     }
 }
 
-Furthest largest_turn(const Frame& frame, const Assembly& assembly, const VectorXd& u) {
+Furthest largest_turn(const Frame& frame, const Assembly& assembly, const VectorXd& u,
+                      const std::vector<double>& bends) {
     Furthest turn = largest_lean(frame, assembly, u);
-    for (std::size_t m = 0; m < frame.members.size(); ++m) {
-        const double angle = assembly.bend(m, u);
-        const std::string& node = frame.nodes[index(frame.members[m].from)].name;
-        if (angle > turn.angle) turn = {angle, "the pole at node " + quoted(node) + " bends"};
-    }
-    return turn;
+    const auto most = std::max_element(bends.begin(), bends.end());
+    if (most == bends.end() || !(*most > turn.angle)) return turn;
+    const auto member = static_cast<std::size_t>(most - bends.begin());
+    const std::string& node = frame.nodes[index(frame.members[member].from)].name;
+    return {*most, "the pole at node " + quoted(node) + " bends"};
 }
 
 void hold_loose(const Assembly& assembly, const std::vector<int>& loose, VectorXd& K) {
+    if (loose.empty()) return;
     const Eigen::Index length = assembly.band().length();
     const double firm = std::max(length > 0 ? K.head(length).maxCoeff() : 0, 1.0);
     for (const int node : loose) {
@@ -237,13 +238,16 @@ double condition_of(BandedLDLT& factor, const VectorXd& K, const VectorXd& scale
     const int n = band.size();
     if (n == 0) return 1;
     const VectorXd root = scale.cwiseSqrt();
+    const VectorXd over_root = root.cwiseInverse();
     VectorXd columns = VectorXd::Zero(n);
+    VectorXd entries(n);
     for (int t = 0; t < n; ++t) {
-        for (int i = t; i <= band.reach(t); ++i) {
-            const double entry = std::abs(K(band.at(i, t))) / (root(i) * root(t));
-            columns(t) += entry;
-            if (i != t) columns(i) += entry;
-        }
+        const Index below = band.reach(t) - t;
+        auto column = entries.head(below + 1);
+        column = over_root(t) * K.segment(band.diagonal(t), below + 1).cwiseAbs();
+        column = column.cwiseProduct(over_root.segment(t, below + 1));
+        columns(t) += column.sum();
+        columns.segment(t + 1, below) += column.tail(below);
     }
     const auto inverse = [&](VectorXd v) {
         v = v.cwiseProduct(root);
@@ -251,12 +255,16 @@ double condition_of(BandedLDLT& factor, const VectorXd& K, const VectorXd& scale
         return VectorXd(v.cwiseProduct(root));
     };
     VectorXd x = VectorXd::Constant(n, 1.0 / n);
+    VectorXd signs = VectorXd::Zero(n);
     double norm = 0;
     for (int climbs = 0; climbs < 5; ++climbs) {
         const VectorXd y = inverse(x);
         if (climbs > 0 && y.lpNorm<1>() <= norm) break;
         norm = y.lpNorm<1>();
-        const VectorXd z = inverse(signs_of(y));  // S is symmetric
+        const VectorXd before = signs;
+        signs = signs_of(y);
+        if (signs == before) break;         // it would climb to where it is
+        const VectorXd z = inverse(signs);  // S is symmetric
         Index best = 0;
         if (z.cwiseAbs().maxCoeff(&best) <= z.dot(x)) break;
         x = VectorXd::Unit(n, best);

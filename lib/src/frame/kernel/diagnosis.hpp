@@ -41,7 +41,9 @@ struct Furthest {
     std::string part;  ///< "upright "U1" leans"
 };
 /// Bend of the poles between two nodes, or the lean of an upright that pushes if that is larger.
-[[nodiscard]] Furthest largest_turn(const Frame& frame, const Assembly& assembly, const Eigen::VectorXd& u);
+/// \param bends  of each member
+[[nodiscard]] Furthest largest_turn(const Frame& frame, const Assembly& assembly, const Eigen::VectorXd& u,
+                                    const std::vector<double>& bends);
 
 /// Holds nodes that hang loose (loose.hpp), which nothing else does and nothing needs to.
 void hold_loose(const Assembly& assembly, const std::vector<int>& loose, Eigen::VectorXd& K);

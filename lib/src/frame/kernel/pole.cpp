@@ -116,6 +116,12 @@ PoleForces Pole::forces(const Vector12& q) const {
     return forces(now.m);
 }
 
+PoleForces Pole::forces(const Vec<double>& moved, const Turned<double>& from, const Turned<double>& to) const {
+    const PoleMeasures<double> m = measure(properties_, moved, from, to);
+    require_not_folded(m);
+    return forces(m);
+}
+
 PoleForces Pole::forces(const PoleMeasures<double>& m) const {
     const PoleCarries<double> carries = carried(properties_, m);
     PoleForces f;

@@ -84,6 +84,10 @@ public:
     [[nodiscard]] double energy(const Vector12& q) const;
 
     [[nodiscard]] PoleForces forces(const Vector12& q) const;
+    /// The same with the turns of both ends.
+    /// \param moved  displacement of the one end minus that of the other
+    [[nodiscard]] PoleForces forces(const Vec<double>& moved, const Turned<double>& from,
+                                    const Turned<double>& to) const;
 
     struct State {
         double energy = 0;  ///< [N m]

@@ -25,17 +25,20 @@
 
 namespace coverframe::kernel {
 
-/// What is known of a pole before any state; the same for all frames that are worked on together.
-struct PoleProperties {
-    Vec<double> drawn;  ///< from the one end to the other
-    Mat<double> axes;   ///< columns e1 e2 e3
-    double drawn_length;
-    double free_length;
-    double axial;             ///< EA/L0
-    double near_2[2], far_2;  ///< K2: diagonal, and beside it
-    double near_3[2], far_3;  ///< K3
-    double twist;             ///< GJ/L
+/// What is known of a pole before any state. With P = double it is the same for all frames that are worked on together,
+/// with P = Four each lane has its own.
+template <class P>
+struct PolePropertiesOf {
+    Vec<P> drawn;  ///< from the one end to the other
+    Mat<P> axes;   ///< columns e1 e2 e3
+    P drawn_length;
+    P free_length;
+    P axial;             ///< EA/L0
+    P near_2[2], far_2;  ///< K2: diagonal, and beside it
+    P near_3[2], far_3;  ///< K3
+    P twist;             ///< GJ/L
 };
+using PoleProperties = PolePropertiesOf<double>;
 
 /// psi/sin psi as a function of c = cos psi, with two derivatives.
 template <class N>
@@ -157,8 +160,8 @@ COVERFRAME_INLINE N least_fold(const PoleMeasures<N>& m) {
     return select(m.length > number<N>(0), select(a < b, a, b), number<N>(0));
 }
 
-template <class N>
-COVERFRAME_INLINE Vec<N> wide(const Vec<double>& v) {
+template <class N, class P>
+COVERFRAME_INLINE Vec<N> wide(const Vec<P>& v) {
     return {number<N>(v.x), number<N>(v.y), number<N>(v.z)};
 }
 
@@ -195,8 +198,8 @@ COVERFRAME_INLINE N twist_of(const Mat<N>& drawn, const Mat<N> (&change)[2], con
 /// Every small number is made of changes from the drawn shape, never as a difference of numbers near 1: a stiff member
 /// would drown in rounding.
 /// \param moved  displacement of the one end minus that of the other
-template <class N>
-COVERFRAME_INLINE PoleMeasures<N> measure(const PoleProperties& pole, const Vec<N>& moved, const Turned<N>& turn_a,
+template <class N, class P>
+COVERFRAME_INLINE PoleMeasures<N> measure(const PolePropertiesOf<P>& pole, const Vec<N>& moved, const Turned<N>& turn_a,
                                           const Turned<N>& turn_b) {
     PoleMeasures<N> m;
     const Mat<N> drawn{wide<N>(pole.axes.c0), wide<N>(pole.axes.c1), wide<N>(pole.axes.c2)};
@@ -223,8 +226,8 @@ struct PoleCarries {
     N torque;
 };
 
-template <class N>
-COVERFRAME_INLINE PoleCarries<N> carried(const PoleProperties& pole, const PoleMeasures<N>& m) {
+template <class N, class P>
+COVERFRAME_INLINE PoleCarries<N> carried(const PolePropertiesOf<P>& pole, const PoleMeasures<N>& m) {
     const EndMeasures<N>& a = m.end[0];
     const EndMeasures<N>& b = m.end[1];
     return {pole.axial * m.stretch,
@@ -286,8 +289,8 @@ COVERFRAME_INLINE EndTerms<N> terms_of(const PoleMeasures<N>& m, int i, const Tu
     return terms;
 }
 
-template <class N>
-COVERFRAME_INLINE void add_elastic(const PoleProperties& pole, const PoleMeasures<N>& m, const EndTerms<N>& a,
+template <class N, class P>
+COVERFRAME_INLINE void add_elastic(const PolePropertiesOf<P>& pole, const PoleMeasures<N>& m, const EndTerms<N>& a,
                                    const EndTerms<N>& b, const Vec<N>& twist_d, PoleBlocks<N>& sum) {
     add_outer(pole.axial * m.r, m.r, sum.dd);
     // Along d: forces on the one end and the other for a unit of d.
@@ -356,8 +359,8 @@ COVERFRAME_INLINE void add_geometric_end(const PoleMeasures<N>& m, int i, const 
 
 /// Gradient and lower triangle of the Hessian.
 /// \param geometric  false: leave out the terms that come from the present forces
-template <class N>
-COVERFRAME_INLINE void derive(const PoleProperties& pole, const PoleMeasures<N>& m, const PoleCarries<N>& f,
+template <class N, class P>
+COVERFRAME_INLINE void derive(const PolePropertiesOf<P>& pole, const PoleMeasures<N>& m, const PoleCarries<N>& f,
                               const Turned<N>& turn_a, const Turned<N>& turn_b, bool geometric, PoleBlocks<N>& out) {
     Swing<N> g[2];
     const EndTerms<N> a = terms_of(m, 0, turn_a, g[0]);

@@ -62,11 +62,17 @@ double largest_node_turn(const VectorXd& u) {
 }  // namespace
 
 Solver::Solver(const Frame& frame)
-    : frame_(sound(frame)),
+    : frame_(&sound(frame)),
       assembly_(frame),
       factor_(assembly_.band()),
       size_(frame_size(frame)),
       full_(VectorXd::Zero(static_cast<Index>(6 * frame.nodes.size()))) {}
+
+void Solver::take(const Frame& frame) {
+    frame_ = &sound(frame);
+    assembly_.take(frame);
+    size_ = frame_size(frame);
+}
 
 bool Solver::positive_definite(Assembly::State& state) {
     hold_loose(assembly_, loose_, state.K);
@@ -98,8 +104,8 @@ double Solver::longest_share() const {
     return std::min(1.0, 0.5 * size_ / std::max(full_.cwiseAbs().maxCoeff(), 1e-300));
 }
 
-/// Goes on by whole steps, whatever the energy does on the way, until it is down to `enough`; true then. Where it is not
-/// after a few, everything is put back.
+/// Goes on by whole steps, whatever the energy does on the way, until it is down to `enough`; true then. Where it is
+/// not after a few, everything is put back.
 bool Solver::look_ahead(const FrameLoads& loads, const SolveOptions& options, double enough, Walk& w) {
     kept_u_ = u_;
     kept_full_ = full_;
@@ -191,13 +197,14 @@ bool Solver::follow_springs(FrameLoads& loads, const Follow& set_springs, const 
 
 std::optional<Solution> Solver::follow(FrameLoads& loads, const Follow& set_springs, const SolveOptions& options,
                                        const std::vector<double>& start) {
-    require_start(frame_, start);
+    require_start(*frame_, start);
     Feet& feet = assembly_.feet();
     feet.hold_all();
     if (feet.rough()) return std::nullopt;
     u_ = Eigen::Map<const VectorXd>(start.data(), static_cast<Index>(start.size()));
     const VectorXd begin = u_;
     Walk w;
+    w.wants_condition = false;
     try {
         if (!follow_springs(loads, set_springs, options, w)) return std::nullopt;
         Solution solution = conclude(w, loads, options, begin);
@@ -248,7 +255,7 @@ Solver::Walk Solver::settle(const FrameLoads& loads, const SolveOptions& options
         const Feet::Change change = feet.take_pushes(u_);
         if (change.largest <= std::max(options.force_tolerance * state_.largest_force, state_.rounding)) return w;
         if (round == most_rounds) {
-            const std::string& name = frame_.nodes[static_cast<std::size_t>(change.node)].name;
+            const std::string& name = frame_->nodes[static_cast<std::size_t>(change.node)].name;
             w.balanced = false;
             w.cycles = true;
             w.reason = "what the foot at node \"" + name + "\" carries and what it holds sideways do not settle";
@@ -261,7 +268,7 @@ Solver::Walk Solver::settle(const FrameLoads& loads, const SolveOptions& options
     return w;
 }
 
-void Solver::fill(const Walk& w, const FrameLoads& loads, Solution& solution) const {
+void Solver::fill(const Walk& w, const FrameLoads& loads, Solution& solution) {
     solution.iterations = w.iterations;
     solution.unbalanced = w.unbalanced;
     for (int i = 0; i < assembly_.unknowns(); ++i) {
@@ -270,22 +277,19 @@ void Solver::fill(const Walk& w, const FrameLoads& loads, Solution& solution) co
         solution.unbalanced_moment = std::max(solution.unbalanced_moment, std::abs(state_.gradient(full)));
     }
     solution.displacement.assign(u_.data(), u_.data() + u_.size());
-    solution.members.reserve(frame_.members.size());
-    for (std::size_t m = 0; m < frame_.members.size(); ++m) {
-        solution.members.push_back(assembly_.forces(m, u_, loads));
-    }
+    assembly_.forces(u_, loads, turns_, solution.members, bends_);
     solution.reaction.assign(static_cast<std::size_t>(u_.size()), 0.0);
-    for (std::size_t n = 0; n < frame_.nodes.size(); ++n) {
+    for (std::size_t n = 0; n < frame_->nodes.size(); ++n) {
         for (std::size_t d = 0; d < 6; ++d) {
-            if (frame_.nodes[n].held[d]) solution.reaction[6 * n + d] = state_.gradient(static_cast<Index>(6 * n + d));
+            if (frame_->nodes[n].held[d]) solution.reaction[6 * n + d] = state_.gradient(static_cast<Index>(6 * n + d));
         }
     }
-    for (const NodeSpring& spring : frame_.springs) {
+    for (const NodeSpring& spring : frame_->springs) {
         const Vector6 force = Assembly::spring_force(spring, u_);
         for (int d = 0; d < 6; ++d) solution.reaction[static_cast<std::size_t>(6 * spring.node + d)] += force(d);
     }
-    for (std::size_t f = 0; f < frame_.feet.size(); ++f) {
-        const auto node = static_cast<std::size_t>(frame_.feet[f].node);
+    for (std::size_t f = 0; f < frame_->feet.size(); ++f) {
+        const auto node = static_cast<std::size_t>(frame_->feet[f].node);
         const FootForces forces = assembly_.feet().forces(f, u_);
         solution.feet.push_back(forces);
         solution.reaction[6 * node] += forces.side[0];
@@ -293,25 +297,25 @@ void Solver::fill(const Walk& w, const FrameLoads& loads, Solution& solution) co
         solution.reaction[6 * node + 2] += forces.push;
     }
     solution.energy = state_.energy;
-    add_up(frame_, assembly_, u_, loads, solution);
+    add_up(*frame_, assembly_, u_, loads, solution);
 }
 
 /// Whether anybody can build the state that the walk ended in, and if not, why.
 void Solver::judge(const Walk& w, const FrameLoads& loads, const SolveOptions& options, const VectorXd& begin,
                    bool known_stable, Solution& solution) {
-    loose_ =
-        loose_nodes(frame_, loads, solution, std::max(options.force_tolerance * state_.largest_force, state_.rounding));
+    loose_ = loose_nodes(*frame_, loads, solution,
+                         std::max(options.force_tolerance * state_.largest_force, state_.rounding));
     solution.loose = loose_;
-    const Furthest turn = largest_turn(frame_, assembly_, u_);
+    const Furthest turn = largest_turn(*frame_, assembly_, u_, bends_);
     const bool beyond = w.balanced && turn.angle > options.rotation_limit;
     // A pole that was free from the start may have swung down and hang there, which is an equilibrium too.
     const bool fallen = beyond || (w.balanced && largest_node_turn(u_) > options.rotation_limit);
     const bool stable = known_stable || positive_definite(state_);
-    if (stable && !known_stable) look_at_condition(loads, solution);
+    if (stable && w.wants_condition) look_at_condition(loads, solution);
     if (!stable || (fallen && !positive_definite_at(begin, loads))) {
         // A part that is free from the start is looked at there: by the end it has fallen, and leans on something.
         const bool stable_at_start = !stable && positive_definite_at(begin, loads);
-        diagnose(frame_, assembly_, stable_at_start ? u_ : begin, loads, loose_, solution);
+        diagnose(*frame_, assembly_, stable_at_start ? u_ : begin, loads, loose_, solution);
     } else if (!w.balanced) {
         solution.status = w.cycles ? SolveStatus::cycling : SolveStatus::iteration_limit;
         solution.message = w.reason;
@@ -331,21 +335,21 @@ void Solver::look_at_condition(const FrameLoads& loads, Solution& solution) {
     if (solution.condition < ill_conditioned) return;
     solution.caution = "stiffnesses lie so far apart that only the first " +
                        std::to_string(std::max(0, static_cast<int>(16 - std::log10(solution.condition)))) +
-                       " digits can be trusted: " + conditioning_text(frame_, factor_, u_, loads, state_.K, scale_);
+                       " digits can be trusted: " + conditioning_text(*frame_, factor_, u_, loads, state_.K, scale_);
 }
 
 void Solver::require(const FrameLoads& loads, const std::vector<double>& start) const {
-    const bool good = std::all_of(frame_.members.begin(), frame_.members.end(), [](const FrameMember& member) {
+    const bool good = std::all_of(frame_->members.begin(), frame_->members.end(), [](const FrameMember& member) {
         return std::isfinite(member.free_length) && member.free_length > 0;
     });
-    if (!good) require_sound(frame_);
-    require_loads(frame_, assembly_, loads);
-    require_start(frame_, start);
+    if (!good) require_sound(*frame_);
+    require_loads(*frame_, assembly_, loads);
+    require_start(*frame_, start);
 }
 
 /// Sets u_ to the start, held directions to where they settle.
 void Solver::begin_at(const FrameLoads& loads, const std::vector<double>& start) {
-    u_.setZero(static_cast<Index>(6 * frame_.nodes.size()));
+    u_.setZero(static_cast<Index>(6 * frame_->nodes.size()));
     for (std::size_t i = 0; i < loads.settlement.size(); ++i) u_(static_cast<Index>(i)) = loads.settlement[i];
     if (start.empty()) return;
     for (int i = 0; i < assembly_.unknowns(); ++i) {
@@ -424,6 +428,7 @@ Solution Solver::adopt(const Ended& ended, const FrameLoads& loads, const SolveO
     w.balanced = true;
     w.iterations = ended.iterations;
     w.unbalanced = ended.unbalanced;
+    w.wants_condition = false;
     return conclude(w, loads, options, begin, true);
 }
 

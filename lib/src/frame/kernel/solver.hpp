@@ -17,6 +17,10 @@ public:
     /// \throws InputError for a frame that is not sound (frame.hpp)
     explicit Solver(const Frame& frame);
 
+    /// Goes on with another frame of the same topology, as Assembly::take().
+    /// \throws InputError for a frame that is not sound
+    void take(const Frame& frame);
+
     /// \throws InputError as coverframe::solve
     [[nodiscard]] Solution solve(const FrameLoads& loads, const SolveOptions& options,
                                  const std::vector<double>& start);
@@ -50,6 +54,7 @@ public:
     /// does not end, or not in a state to use, or the frame has feet that rub, there is no solution: such a frame needs
     /// solve() again and again.
     /// Forces balance a thousand times closer than asked: the last step is nearly always a good one anyway.
+    /// Solution::condition is not estimated.
     /// \param start  displacements to begin from, n_nodes by 6
     [[nodiscard]] std::optional<Solution> follow(FrameLoads& loads, const Follow& set_springs,
                                                  const SolveOptions& options, const std::vector<double>& start);
@@ -62,7 +67,8 @@ private:
         int patience = 3;       ///< so many of them before looking ahead
         double unbalanced = 0;  ///< [N]
         std::string reason;
-        bool cycles = false;    ///< rounds of friction that do not settle
+        bool cycles = false;  ///< rounds of friction that do not settle
+        bool wants_condition = true;
     };
     [[nodiscard]] Walk walk(const FrameLoads& loads, const SolveOptions& options);
     [[nodiscard]] Walk settle(const FrameLoads& loads, const SolveOptions& options);
@@ -82,11 +88,11 @@ private:
     [[nodiscard]] bool positive_definite(Assembly::State& state);
     [[nodiscard]] bool positive_definite_at(const Eigen::VectorXd& u, const FrameLoads& loads);
     void look_at_condition(const FrameLoads& loads, Solution& solution);
-    void fill(const Walk& w, const FrameLoads& loads, Solution& solution) const;
+    void fill(const Walk& w, const FrameLoads& loads, Solution& solution);
     void judge(const Walk& w, const FrameLoads& loads, const SolveOptions& options, const Eigen::VectorXd& begin,
                bool known_stable, Solution& solution);
 
-    const Frame& frame_;
+    const Frame* frame_;
     Assembly assembly_;
     BandedLDLT factor_;
     double size_ = 0;         ///< of the frame, from corner to corner [m]
@@ -102,6 +108,8 @@ private:
     Eigen::VectorXd step_;
     Eigen::VectorXd full_;  ///< step_, full size
     Eigen::VectorXd scale_;
+    std::vector<Turned<double>> turns_;  ///< of the nodes where the walk ended; working memory
+    std::vector<double> bends_;          ///< of the members there
 };
 
 }  // namespace coverframe::kernel
