@@ -4,12 +4,14 @@
 #include <doctest/doctest.h>
 
 #include <cmath>
+#include <limits>
 #include <numbers>
 #include <string>
 
 #include "close.hpp"
 #include "coverframe/base/error.hpp"
 #include "coverframe/plan/read.hpp"
+#include "coverframe/units/crossing.hpp"
 
 using namespace coverframe;
 
@@ -117,4 +119,66 @@ TEST_CASE("The snow at which film first touches lies between none and enough") {
     CHECK(load_surface(s, even(s, 600 * share)).obstacles[0].force() > 0);
     CHECK(load_surface(s, even(s, 600 * (share - 0.02))).obstacles[0].force() == 0);
     CHECK(touches[0].place.find("U2") != std::string::npos);
+}
+
+TEST_CASE("How much snow film holds: less strength less, none at all, and no shape where water has no end") {
+    const Plan plan = demo("sloop");
+    const CoverSurface s = rig_surface(plan, 200, {.spacing = 0.4, .rows = 6});
+    REQUIRE(s.state.usable());
+    CHECK(close(s.strength, in_Pa(plan.film.strength.value) * in_m(plan.film.thickness.value), 1e-12));
+    const auto greatest = [](const SurfaceState& state) {
+        double pull = 0;
+        for (const FilmForces& f : state.triangles) pull = std::max(pull, f.first);
+        return pull;
+    };
+    const double unloaded = greatest(s.state);
+    const double loaded = greatest(load_surface(s, even(s, 600)));
+    REQUIRE(loaded > 1.5 * unloaded);
+
+    const FilmLimit strong = film_limit(s, even(s, 600), 1.001 * loaded);
+    CHECK(strong.end == FilmLimit::End::none);
+    CHECK(strong.held == 1);
+    CHECK_FALSE(strong.share.has_value());
+
+    const double strength = 0.5 * (unloaded + loaded);
+    const FilmLimit torn = film_limit(s, even(s, 600), strength);
+    REQUIRE(torn.end == FilmLimit::End::torn);
+    CHECK(torn.status == SurfaceStatus::converged);
+    CHECK(*torn.share - torn.held <= 0.01);
+    CHECK(greatest(load_surface(s, even(s, 600 * torn.held))) < strength);
+    CHECK(greatest(load_surface(s, even(s, 600 * *torn.share))) >= strength);
+    CHECK(torn.sentence.find("film " + torn.place + ", tears at 0.") == 0);
+    CHECK_FALSE(torn.place.empty());
+    CHECK(film_limit(s, even(s, 600), 0.5 * (unloaded + strength)).held <= torn.held);
+
+    const FilmLimit none = film_limit(s, even(s, 600), 0.5 * unloaded);
+    CHECK(none.end == FilmLimit::End::torn);
+    CHECK(none.held == 0);
+    CHECK(*none.share == 0);
+
+    CHECK_THROWS_AS((void)film_limit(s, even(s, 600), 0), InputError);
+    CHECK_THROWS_AS((void)film_limit(s, even(s, 600), std::numeric_limits<double>::infinity()), InputError);
+    CHECK_THROWS_AS((void)film_limit(s, even(s, 600), 1000, {}, 0), InputError);
+    CHECK_THROWS_AS((void)film_limit(s, even(s, -1), 1000), InputError);
+}
+
+TEST_CASE("Water that has no end is told with its place and the share of the snow that still has an equilibrium") {
+    const Plan plan = demo("sloop");
+    CoverSurface s = rig_surface(plan, 50, {.spacing = 0.4, .rows = 6});
+    REQUIRE(s.state.usable());
+    s.stiffness *= 0.1;
+    s.tension = 5;
+    const Rain endless{Rain::Kind::to_the_brim, 0};
+    const SurfaceState whole = load_surface(s, even(s, 300), endless);
+    CHECK(whole.status == SurfaceStatus::growing);
+    CHECK(whole.place.find("between bow and U1") == 0);
+    CHECK(whole.message.find(whole.place) != std::string::npos);
+    const FilmLimit limit = film_limit(s, even(s, 300), 1e6, endless);
+    REQUIRE(limit.end == FilmLimit::End::no_shape);
+    CHECK(limit.status != SurfaceStatus::converged);
+    CHECK_FALSE(limit.place.empty());
+    CHECK(limit.sentence.find("no equilibrium at ") == 0);
+    CHECK(*limit.share - limit.held <= 0.01);
+    CHECK(load_surface(s, even(s, 300 * limit.held), endless).usable());
+    CHECK_FALSE(load_surface(s, even(s, 300 * *limit.share), endless).usable());
 }

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <string>
 
 #include "close.hpp"
@@ -198,5 +199,79 @@ TEST_CASE("What cannot be a surface is refused, what does not stand is said") {
     } catch (const InputError& error) {
         CHECK(error.code() == "film.surface.obstacle");
         CHECK(std::string(error.what()).find("tiller head") != std::string::npos);
+        CHECK(std::string(error.what()).find("aft of the ridge, on the centreline") != std::string::npos);
+    }
+}
+
+TEST_CASE("A plan that no cover can be made of is refused with code, path and place") {
+    struct Bad {
+        const char* code;
+        const char* path;
+        const char* place;
+        void (*spoil)(Plan&);
+        double tension = 200;
+    };
+    const std::vector<Bad> all{
+        {"boat.rail.breadth", "/boat/rail/1/half_breadth", "at x = ",
+         [](Plan& p) { p.boat.rail[1].half_breadth = Length{}; }},
+        {"plan.range", "/boat/rail/1/half_breadth", "half_breadth",
+         [](Plan& p) { p.boat.rail[1].half_breadth = from_m(-0.5); }},
+        {"support.ridge.below_rail", "/support/ridge/bow/z", "at x = ",
+         [](Plan& p) { std::get<RidgeSupport>(p.support.structure).ridge.bow.z = from_m(-1); }},
+        {"support.ridge.off_boat", "/support/ridge/stern/x", "x",
+         [](Plan& p) { std::get<RidgeSupport>(p.support.structure).ridge.stern.x = from_m(40); }},
+        {"plan.range", "/film/thickness/value", "thickness", [](Plan& p) { p.film.thickness.value = Length{}; }},
+        {"film.surface.stretch", "/film_tension", "too short to reach the rail", [](Plan&) {}, 1e5},
+        {"film.surface.range", "/film_tension", "over 0", [](Plan&) {},
+         std::numeric_limits<double>::quiet_NaN()},
+    };
+    for (const Bad& bad : all) {
+        CAPTURE(bad.code);
+        Plan plan = demo("open_boat");
+        bad.spoil(plan);
+        try {
+            (void)rig_surface(plan, bad.tension, coarse());
+            FAIL("taken");
+        } catch (const InputError& error) {
+            const auto& problems = error.problems();
+            const auto named = std::find_if(problems.begin(), problems.end(), [&](const Problem& p) {
+                return p.code == bad.code && p.where == bad.path;
+            });
+            CHECK_MESSAGE(named != problems.end(), problems.front().code << " at " << problems.front().where);
+            CHECK_MESSAGE(std::string(error.what()).find(bad.place) != std::string::npos, error.what());
+        }
+    }
+    // A surface put together by hand.
+    CoverSurface s = rig_surface(demo("open_boat"), 200, coarse());
+    s.stiffness = 0;
+    CHECK_THROWS_AS((void)load_surface(s, even(s, 100)), InputError);
+    s.stiffness = std::numeric_limits<double>::quiet_NaN();
+    CHECK_THROWS_AS((void)load_surface(s, even(s, 100)), InputError);
+}
+
+TEST_CASE("A steep stern fan that leans over by millimetres sheds: the water is still told") {
+    Plan plan = demo("sloop");
+    std::get<RidgeSupport>(plan.support.structure).ridge.stern.x = from_m(10.55);  // 50 mm forward of the transom
+    const CoverSurface s = rig_surface(plan, 200, {.spacing = 0.3, .rows = 10});
+    REQUIRE(s.state.usable());
+    const SurfaceState dry = load_surface(s, even(s, 900));
+    REQUIRE(dry.usable());
+    REQUIRE(folded_triangle(s.cover.mesh, dry.film) >= 0);
+    const SurfaceState wet = load_surface(s, even(s, 900), {Rain::Kind::to_the_brim, 0});
+    REQUIRE_MESSAGE(wet.usable(), wet.message);
+    CHECK(wet.water.volume() > 0);
+    CHECK(close(wet.vertical_reaction, wet.vertical_load, 1e-4));
+}
+
+TEST_CASE("A status that is no equilibrium names the place") {
+    const Plan plan = demo("open_boat");
+    CoverSurface s = rig_surface(plan, 200, coarse());
+    REQUIRE(s.state.usable());
+    s.options.max_iterations = 1;
+    const SurfaceState state = load_surface(s, even(s, 900));
+    if (!state.usable()) {
+        CHECK(state.status == SurfaceStatus::iteration_limit);
+        CHECK_FALSE(state.place.empty());
+        CHECK(state.message.find(state.place) != std::string::npos);
     }
 }

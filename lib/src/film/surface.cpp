@@ -11,13 +11,12 @@
 
 #include "coverframe/base/error.hpp"
 #include "coverframe/film/ageing.hpp"
+#include "coverframe/film/surface_survey.hpp"
 #include "coverframe/frame/pretension.hpp"
 #include "coverframe/units/crossing.hpp"
 #include "film/kernel/filling.hpp"
-#include "film/kernel/relaxation.hpp"
-#include "film/kernel/sparse_newton.hpp"
-#include "film/kernel/surface_system.hpp"
 #include "film/kernel/wet.hpp"
+#include "film/surface_walk.hpp"
 
 namespace coverframe {
 
@@ -25,184 +24,15 @@ namespace {
 
 using Eigen::Index;
 using Eigen::Vector3d;
-using kernel::Bearing;
 using kernel::SurfaceSystem;
 
-constexpr double bearing_stiffness = 1e5;  ///< [N/m]
-constexpr double edge_spacing = 0.025;     ///< [m]
-constexpr double drift_limit = 0.001;      ///< of film over what it rests on before it is looked at again [m]
+constexpr double edge_spacing = 0.025;  ///< [m]
+constexpr double most_leaning = 0.01;   ///< of the plan area, of film that leans over itself [-]
+constexpr double most_stretch = 0.05;   ///< of film without snow on it (membrane.hpp) [-]
 
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 Vector3d vector_of(const std::array<double, 3>& a) { return {a[0], a[1], a[2]}; }
-
-/// What the film can rest on, in one list: points of obstacles, then nodes of cross straps.
-struct Rests {
-    std::vector<Bearing> bearings;
-    std::vector<std::array<double, 2>> place;               ///< of each, seen from above
-    std::vector<std::pair<std::size_t, std::size_t>> edge;  ///< obstacle and point of those that are points
-};
-
-Rests rests_under(const CoverSurface& surface, const TriangleMesh& film, const std::vector<double>& frame_u) {
-    Rests rests;
-    const Locator locator(film);
-    for (std::size_t o = 0; o < surface.obstacles.size(); ++o) {
-        for (std::size_t p = 0; p < surface.obstacles[o].points.size(); ++p) {
-            const auto& place = surface.obstacles[o].points[p].place;
-            if (const auto found = locator.at(place[0], place[1])) {
-                rests.bearings.push_back({*found, -1, place[2], bearing_stiffness});
-                rests.place.push_back({place[0], place[1]});
-                rests.edge.emplace_back(o, p);
-            }
-        }
-    }
-    for (const CrossStrapPart& strap : surface.layout.cross_straps) {
-        for (const int m : strap.members) {
-            const FrameMember& member = surface.layout.frame.members[at(m)];
-            const int node = member.to;
-            if (surface.layout.frame.nodes[at(node)].held[2]) continue;
-            const auto& drawn = surface.layout.frame.nodes[at(node)].at;
-            const double x = drawn[0] + frame_u[at(6 * node)];
-            const double y = drawn[1] + frame_u[at(6 * node + 1)];
-            if (const auto found = locator.at(x, y)) {
-                rests.bearings.push_back({*found, node, 0, bearing_stiffness});
-                rests.place.push_back({x, y});
-            }
-        }
-    }
-    return rests;
-}
-
-/// How far points of the film have moved, seen from above, over the obstacles they rest on; infinite if there are more
-/// or fewer. On a strap, which gives way with the film, a point stays where it was.
-double drift(const Rests& were, const Rests& now, const TriangleMesh& film) {
-    if (were.edge.size() != now.edge.size()) return std::numeric_limits<double>::infinity();
-    double most = 0;
-    for (std::size_t i = 0; i < were.edge.size(); ++i) {
-        Vector3d point = Vector3d::Zero();
-        for (std::size_t k = 0; k < 3; ++k) {
-            const int node = film.triangles[at(were.bearings[i].point.triangle)][k];
-            point += were.bearings[i].point.share[k] * vector_of(film.nodes[at(node)]);
-        }
-        most = std::max(most, std::hypot(point(0) - now.place[i][0], point(1) - now.place[i][1]));
-    }
-    return most;
-}
-
-/// One equilibrium after another of a surface, with its system rebuilt where the film has moved over what it rests on.
-class SurfaceWalk {
-public:
-    explicit SurfaceWalk(const CoverSurface& surface)
-        : surface_(surface), sheet_{surface.stiffness, surface.poisson, surface.net} {}
-
-    /// Begins at given places, with film of one pull in all directions as it is shaped then and later.
-    void begin_even(const TriangleMesh& film, const std::vector<double>& frame_u) {
-        even_ = true;
-        begin(film, frame_u);
-    }
-
-    /// Begins at given places, with elastic film.
-    void begin_elastic(const TriangleMesh& film, const std::vector<double>& frame_u,
-                       std::vector<kernel::FreeTriangle> free) {
-        even_ = false;
-        free_ = std::move(free);
-        begin(film, frame_u);
-    }
-
-    /// Sets loads: dead forces on the film's nodes and the frame's own weight.
-    void load(Eigen::VectorXd film_force, FrameLoads frame_loads) {
-        film_force_ = std::move(film_force);
-        frame_loads_ = std::move(frame_loads);
-    }
-    void flood(std::vector<double> level) { level_ = std::move(level); }
-
-    /// Finds the equilibrium from where it is. False with status and message in `state` if there is none.
-    bool settle(SurfaceState& state) {
-        constexpr int most = 8;
-        for (int round = 0; round < most; ++round) {
-            if (round > 0) rebuild(obstacles_moved(rests_under(surface_, film_, frame_u_)));
-            if (!solve(state)) return false;
-            if (drift(rests_, rests_under(surface_, film_, frame_u_), film_) <= drift_limit) return true;
-        }
-        state.status = SurfaceStatus::iteration_limit;
-        state.message = "the film keeps sliding over what it rests on";
-        return false;
-    }
-
-    [[nodiscard]] const TriangleMesh& film() const { return film_; }
-    [[nodiscard]] const std::vector<double>& frame_u() const { return frame_u_; }
-    [[nodiscard]] const SurfaceSystem& system() const { return *system_; }
-    [[nodiscard]] const Rests& rests() const { return rests_; }
-
-private:
-    void begin(const TriangleMesh& film, const std::vector<double>& frame_u) {
-        film_ = film;
-        frame_u_ = frame_u;
-        rebuild(rests_under(surface_, film_, frame_u_));
-    }
-
-    /// Obstacles where they are under the film now, straps as they were.
-    [[nodiscard]] Rests obstacles_moved(Rests now) const {
-        const auto straps = rests_.bearings.begin() + static_cast<std::ptrdiff_t>(rests_.edge.size());
-        now.bearings.resize(now.edge.size());
-        now.bearings.insert(now.bearings.end(), straps, rests_.bearings.end());
-        return now;
-    }
-
-    void rebuild(Rests rests) {
-        newton_.reset();
-        rests_ = std::move(rests);
-        system_ = std::make_unique<SurfaceSystem>(surface_.layout.frame, surface_.cover.mesh, surface_.cover.frame_node,
-                                                  surface_.cover.held, sheet_, rests_.bearings, even_);
-        system_->start_from(frame_u_, film_.nodes);
-        newton_ = std::make_unique<kernel::SparseNewton<SurfaceSystem>>(*system_);
-    }
-
-    bool solve(SurfaceState& state) {
-        system_->film_force = film_force_;
-        system_->frame_loads = frame_loads_;
-        system_->level = level_;
-        system_->water_weight = kernel::water_weight;
-        even_ ? system_->pull_evenly(surface_.tension) : system_->let_stretch(free_);
-        kernel::NewtonEnd end = newton_->run(surface_.options.force_tolerance, surface_.options.max_iterations);
-        state.iterations += end.iterations;
-        if (!end.balanced) {
-            // Many small steps may lead out of where the long ones of Newton turn back.
-            constexpr int most = 2000;
-            state.iterations += kernel::Relaxation(*system_).run(1e-4, most).iterations;
-            end = newton_->run(surface_.options.force_tolerance, surface_.options.max_iterations);
-            state.iterations += end.iterations;
-        }
-        state.unbalanced = end.unbalanced;
-        film_ = system_->film();
-        const Eigen::VectorXd& u = system_->frame_displacement();
-        frame_u_.assign(u.data(), u.data() + u.size());
-        if (!end.balanced) {
-            state.status = SurfaceStatus::iteration_limit;
-            state.message = end.reason;
-        } else if (!end.stable) {
-            state.status = SurfaceStatus::loose;
-            const int node = system_->loosest();
-            state.message = node < 0 ? "node \"" + surface_.layout.frame.nodes[at(-1 - node)].name + "\" of the frame"
-                                     : "the film near x = " + std::to_string(film_.nodes[at(node)][0]) + " m";
-            state.message += " is held by nothing";
-        }
-        return end.balanced && end.stable;
-    }
-
-    const CoverSurface& surface_;
-    kernel::Sheet sheet_;
-    TriangleMesh film_;
-    std::vector<double> frame_u_;
-    Rests rests_;
-    std::unique_ptr<SurfaceSystem> system_;
-    std::unique_ptr<kernel::SparseNewton<SurfaceSystem>> newton_;
-    Eigen::VectorXd film_force_;
-    FrameLoads frame_loads_;
-    std::vector<double> level_;
-    bool even_ = true;
-    std::vector<kernel::FreeTriangle> free_;
-};
 
 double area_of(const TriangleMesh& mesh, std::size_t t) {
     const auto& c = mesh.triangles[t];
@@ -246,24 +76,27 @@ std::vector<EdgeState> edges_of(const Plan& plan) {
 }
 
 /// Keeps the points that lie under the drawn film; refuses those that come through it.
-void keep_under(const TriangleMesh& film, std::vector<EdgeState>& edges) {
+void keep_under(const CoverSurface& surface, std::vector<EdgeState>& edges) {
+    const TriangleMesh& film = surface.cover.mesh;
     const Locator locator(film);
     std::vector<Problem> problems;
     for (std::size_t o = 0; o < edges.size(); ++o) {
         std::vector<EdgePoint> under;
-        double through = 0;
+        EdgePoint through;
         for (EdgePoint point : edges[o].points) {
             const auto found = locator.at(point.place[0], point.place[1]);
             if (!found) continue;
             point.gap = found->height(film) - point.place[2];
-            through = std::min(through, point.gap);
+            if (point.gap < through.gap) through = point;
             under.push_back(point);
         }
         edges[o].points = std::move(under);
-        if (through < 0) {
+        if (through.gap < 0) {
             problems.push_back({"film.surface.obstacle", "/boat/obstacles/" + std::to_string(o), edges[o].name,
-                                edges[o].name + " stands " + std::to_string(std::lround(-1000 * through)) +
-                                    " mm through the film as drawn; raise the ridge there"});
+                                edges[o].name + " stands " + std::to_string(std::lround(-1000 * through.gap)) +
+                                    " mm through the film as drawn " +
+                                    place_on(surface, through.place[0], through.place[1]) +
+                                    "; raise the ridge there"});
         }
     }
     if (!problems.empty()) throw InputError(std::move(problems));
@@ -335,6 +168,17 @@ void require_options(double tension, const SurfaceOptions& options) {
     if (!problems.empty()) throw InputError(std::move(problems));
 }
 
+/// Film that must be stretched far to pull as it should is too short for the edges it has to reach.
+void require_stretch(const CoverSurface& surface) {
+    const double share = surface.tension * (1 - surface.poisson) / surface.stiffness;
+    if (surface.stiffness > 0 && share <= most_stretch) return;
+    throw InputError("film.surface.stretch", "/film_tension", std::to_string(surface.tension),
+                     "to pull so hard the film is stretched by " + std::to_string(100 * share) + " %, more than the " +
+                         std::to_string(std::lround(100 * most_stretch)) +
+                         " % up to which it is elastic: it is too short to reach the rail and its band; ask for less "
+                         "tension, or give thicker or stiffer film");
+}
+
 }  // namespace
 
 const char* name_of(SurfaceStatus status) {
@@ -381,9 +225,12 @@ CoverSurface rig_surface(const Plan& plan, double film_tension, const SurfaceOpt
     surface.tension = film_tension;
     surface.stiffness = in_Pa(film_modulus(plan.film, options.film)) * in_m(plan.film.thickness.value);
     surface.poisson = plan.film.poisson.value;
+    surface.strength = in_Pa(plan.film.strength.value) * in_m(plan.film.thickness.value);
     surface.film_weight = in_N_per_m3(plan.film.unit_weight.value) * in_m(plan.film.thickness.value);
-    surface.obstacles = edges_of(plan);
-    keep_under(surface.cover.mesh, surface.obstacles);
+    std::vector<EdgeState> obstacles = edges_of(plan);
+    keep_under(surface, obstacles);
+    surface.obstacles = std::move(obstacles);
+    require_stretch(surface);
 
     const FrameLoads own = self_weight(surface.layout.frame, 1.0);
     Tensioned tensioned = tension_straps(surface.layout.frame, surface.layout.runs, own);
@@ -408,22 +255,55 @@ CoverSurface rig_surface(const Plan& plan, double film_tension, const SurfaceOpt
 
 namespace {
 
+/// The film as water meets it from above: where it leans over, nodes stand in plan where they were drawn.
+struct Overlooked {
+    TriangleMesh film;
+    std::vector<bool> leaning;  ///< nodes that were put back
+    int worst = -1;             ///< a triangle that leans over, -1 if none does
+};
+
+Overlooked overlooked(const TriangleMesh& drawn, const TriangleMesh& film) {
+    Overlooked seen{film, std::vector<bool>(film.nodes.size(), false), folded_triangle(drawn, film)};
+    for (int t = seen.worst; t >= 0; t = folded_triangle(drawn, seen.film)) {
+        for (const int node : film.triangles[at(t)]) {
+            seen.leaning[at(node)] = true;
+            for (std::size_t d = 0; d < 2; ++d) seen.film.nodes[at(node)][d] = drawn.nodes[at(node)][d];
+        }
+    }
+    return seen;
+}
+
+/// Whether water meets film that leans over, or so much leans over that it is no steep edge any more.
+bool lies_over(const CoverSurface& surface, const Overlooked& seen, const Water& water) {
+    if (seen.worst < 0) return false;
+    const std::vector<double> area = plan_area_of_nodes(surface.cover.mesh);
+    double leaning = 0, whole = 0;
+    for (std::size_t n = 0; n < area.size(); ++n) {
+        whole += area[n];
+        if (!seen.leaning[n]) continue;
+        leaning += area[n];
+        if (!water.depth.empty() && water.depth[n] > 0) return true;
+    }
+    return leaning > most_leaning * whole;
+}
+
 void fill_with_water(const CoverSurface& surface, const Rain& rain, SurfaceWalk& walk, SurfaceState& state) {
     kernel::Filling filling(surface.cover.mesh, surface.cover.outlet, rain);
-    const auto folds = [&] {
-        const int t = folded_triangle(surface.cover.mesh, walk.film());
-        if (t < 0) return false;
-        const auto& place = walk.film().nodes[at(walk.film().triangles[at(t)][0])];
-        state.status = SurfaceStatus::folded;
-        state.message = "the film folds over itself near x = " + std::to_string(place[0]) +
-                        " m, y = " + std::to_string(place[1]) + " m; water on it cannot be told";
-        return true;
-    };
-    while (!folds() && filling.goes_on(walk.film())) {
-        walk.flood(levels_over(walk.film(), filling.water()));
+    while (true) {
+        const Overlooked seen = overlooked(surface.cover.mesh, walk.film());
+        const bool goes_on = filling.goes_on(seen.film);
+        if (lies_over(surface, seen, filling.water())) {
+            const auto& place = walk.film().nodes[at(walk.film().triangles[at(seen.worst)][0])];
+            state.status = SurfaceStatus::folded;
+            state.place = place_on(surface, place[0], place[1]);
+            state.message = "the film folds over itself " + state.place + "; water on it cannot be told";
+            break;
+        }
+        if (!goes_on) break;
+        walk.flood(levels_over(seen.film, filling.water()));
         if (!walk.settle(state)) {
             state.status = SurfaceStatus::growing;
-            state.message = "no shape of the film holds the water it collects: " + state.message;
+            state.message = "no shape of the film holds the water it collects";
             break;
         }
     }
@@ -432,10 +312,16 @@ void fill_with_water(const CoverSurface& surface, const Rain& rain, SurfaceWalk&
     if (state.status == SurfaceStatus::folded) return;
     if (filling.settled()) {
         state.status = SurfaceStatus::converged;
-    } else if (state.status != SurfaceStatus::growing) {
+        return;
+    }
+    if (state.status != SurfaceStatus::growing) {
         state.status = SurfaceStatus::growing;
         state.message = "the water grows with every round of filling";
     }
+    if (state.water.ponds.empty()) return;
+    const auto& deepest = walk.film().nodes[at(state.water.ponds.front().deepest)];
+    state.place = place_on(surface, deepest[0], deepest[1]);
+    state.message += "; most of it stands " + state.place;
 }
 
 }  // namespace
@@ -450,6 +336,7 @@ SurfaceState load_surface(const CoverSurface& surface, const std::vector<double>
         throw InputError("film.surface.loads", "/snow", "",
                          "give one finite plan load of zero or more for each triangle, and rain of zero or more");
     }
+    require_stretch(surface);
     std::vector<kernel::FreeTriangle> free;
     const double stretch = stretch_for_tension(surface.stiffness, surface.poisson, surface.tension);
     for (const auto& t : surface.shape.triangles) {

@@ -39,6 +39,7 @@ double station_x(const CoverSurface& surface, int node) { return surface.layout.
 
 std::string bay_text(const CoverSurface& surface, double x) {
     const std::vector<RidgeBay>& bays = surface.layout.bays;
+    if (bays.empty()) return "at x = " + shown(x, 2) + " m";
     if (x < station_x(surface, bays.front().stations.front())) return "forward of the ridge";
     for (const RidgeBay& bay : bays) {
         if (x > station_x(surface, bay.stations.back())) continue;
@@ -228,15 +229,26 @@ std::vector<SupportOverStrap> supports_over_straps(const CoverSurface& surface) 
     return all;
 }
 
+namespace {
+
+/// To this share of the greatest load looked at.
+constexpr double bisected_to = 0.01;
+
+void require_share(double most) {
+    if (std::isfinite(most) && most > 0) return;
+    throw InputError("film.survey.share", "/most", std::to_string(most), "give a share over zero");
+}
+
+SurfaceState under_share(const CoverSurface& surface, std::vector<double> snow, double share, const Rain& rain) {
+    for (double& load : snow) load *= share;
+    return load_surface(surface, snow, rain);
+}
+
+}  // namespace
+
 std::vector<FirstTouch> first_touches(const CoverSurface& surface, const std::vector<double>& snow, double most) {
-    if (!(std::isfinite(most) && most > 0)) {
-        throw InputError("film.survey.share", "/most", std::to_string(most), "give a share over zero");
-    }
-    const auto at_share = [&](double share) {
-        std::vector<double> some = snow;
-        for (double& load : some) load *= share;
-        return load_surface(surface, some);
-    };
+    require_share(most);
+    const auto at_share = [&](double share) { return under_share(surface, snow, share, {}); };
     const auto touches = [](const SurfaceState& state, std::size_t o) {
         return !state.usable() || state.obstacles[o].force() > 0;
     };
@@ -247,7 +259,7 @@ std::vector<FirstTouch> first_touches(const CoverSurface& surface, const std::ve
         if (surface.obstacles[o].points.empty() || !touches(greatest, o)) continue;
         double low = 0, high = most;
         SurfaceState first = greatest;
-        while (high - low > 0.01 * most) {
+        while (high - low > bisected_to * most) {
             const double middle = 0.5 * (low + high);
             SurfaceState state = at_share(middle);
             const bool touched = touches(state, o);
@@ -261,6 +273,75 @@ std::vector<FirstTouch> first_touches(const CoverSurface& surface, const std::ve
         touch.place = place_on(surface, worst->place[0], worst->place[1]);
     }
     return all;
+}
+
+namespace {
+
+/// Index of the triangle that pulls hardest.
+std::size_t tightest(const SurfaceState& state) {
+    const auto less = [](const FilmForces& a, const FilmForces& b) { return a.first < b.first; };
+    return static_cast<std::size_t>(std::max_element(state.triangles.begin(), state.triangles.end(), less) -
+                                    state.triangles.begin());
+}
+
+bool holds(const SurfaceState& state, double strength) {
+    return state.usable() && state.triangles[tightest(state)].first < strength;
+}
+
+/// What ends a load under which the surface does not hold.
+void tell_end(const CoverSurface& surface, const SurfaceState& state, FilmLimit& limit) {
+    const std::string share = shown(*limit.share, 2) + " times the load";
+    limit.status = state.status;
+    if (!state.usable()) {
+        limit.end = FilmLimit::End::no_shape;
+        limit.place = state.place;
+        limit.sentence = "no equilibrium at " + share + ": " + state.message;
+        return;
+    }
+    limit.end = FilmLimit::End::torn;
+    double x = 0, y = 0;
+    for (const int node : state.film.triangles[tightest(state)]) {
+        x += state.film.nodes[at(node)][0] / 3;
+        y += state.film.nodes[at(node)][1] / 3;
+    }
+    limit.place = place_on(surface, x, y);
+    limit.sentence = "film " + limit.place + ", tears at " + share;
+}
+
+}  // namespace
+
+FilmLimit film_limit(const CoverSurface& surface, const std::vector<double>& snow, double strength, const Rain& rain,
+                     double most) {
+    require_share(most);
+    if (!(std::isfinite(strength) && strength > 0)) {
+        throw InputError("film.survey.strength", "/strength", std::to_string(strength),
+                         "give the pull at which the film tears in N/m, over zero");
+    }
+    FilmLimit limit;
+    SurfaceState first = under_share(surface, snow, most, rain);
+    if (holds(first, strength)) {
+        limit.held = most;
+        limit.sentence = "film and frame hold " + shown(most, 2) + " times the load";
+        return limit;
+    }
+    limit.share = most;
+    SurfaceState bare = under_share(surface, snow, 0, rain);
+    if (!holds(bare, strength)) {
+        limit.share = 0;
+        first = std::move(bare);
+    }
+    while (*limit.share - limit.held > bisected_to * most) {
+        const double middle = 0.5 * (limit.held + *limit.share);
+        SurfaceState state = under_share(surface, snow, middle, rain);
+        if (holds(state, strength)) {
+            limit.held = middle;
+        } else {
+            limit.share = middle;
+            first = std::move(state);
+        }
+    }
+    tell_end(surface, first, limit);
+    return limit;
 }
 
 }  // namespace coverframe

@@ -24,7 +24,7 @@ void fit_rail(Fit& fit) {
     for (std::size_t i = 1; i + 1 < rail.size(); ++i) {
         if (rail[i].half_breadth != Length{}) continue;
         fit.add("boat.rail.breadth", at("/boat/rail", i, "half_breadth"), fit.say(rail[i].half_breadth),
-                "rail station " + std::to_string(i + 1) +
+                "rail station " + std::to_string(i + 1) + " at x = " + fit.say(rail[i].x) +
                     " lies on the centreline, where both rails would cross; only the stem or the stern may be pointed");
     }
     if (!rail.empty() &&

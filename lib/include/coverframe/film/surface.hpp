@@ -24,6 +24,9 @@
 // Water. A pond is filled to where it runs over. If its volume keeps growing with each round, or no shape holds it, the
 // status is `growing`: the film sinks faster than the water level, until it yields or something stops it.
 //
+// A short, steep panel such as a stern fan can be pulled until its upper edge leans over by millimetres, which a fine
+// mesh shows. It sheds; water meets it in plan where it was drawn.
+//
 // Simplifications: pleats, welds and doors left out; film held at the rail line and along ends without a fan
 // (cover_mesh.hpp); small strains, one modulus for the time under load; snow keeps its place and does not slide; water
 // without flow. A tension field has no wrinkle depth: wrinkles that hold water are not seen.
@@ -74,7 +77,7 @@ enum class SurfaceStatus {
     frame_fails,      ///< the frame does not stand before there is any film on it
     loose,            ///< film or frame has no shape of its own somewhere
     growing,          ///< water sinks the film faster than it fills
-    folded,           ///< film lies over itself, seen from above: water on it cannot be told
+    folded,           ///< film lies over itself where water stands, or by 1 % of its plan: water cannot be told
     iteration_limit,  ///< last state kept; do not check against it
 };
 
@@ -83,6 +86,7 @@ enum class SurfaceStatus {
 struct SurfaceState {
     SurfaceStatus status = SurfaceStatus::not_run;
     std::string message = "not run";
+    std::string place;  ///< where, as place_on() says it, of a status that is no equilibrium; empty if that is not known
     TriangleMesh film;  ///< where it is
     std::vector<FilmForces> triangles;
     std::vector<double> displacement;                  ///< of the frame's nodes, 6 each [m, rad]
@@ -108,6 +112,7 @@ struct CoverSurface {
     double tension = 0;    ///< of that pull [N/m]
     double stiffness = 0;  ///< E t [N/m]
     double poisson = 0;
+    double strength = 0;   ///< pull per width at which the film is torn (film_limit()) [N/m]
     bool net = false;        ///< threads along and across the boat without shear instead of film, to compare with nets
     double film_weight = 0;  ///< per area of film [Pa]
     std::vector<EdgeState> obstacles;  ///< their points
@@ -118,13 +123,12 @@ struct CoverSurface {
 /// Stages 1 to 3.
 /// \param film_tension  after shrinking, over 0 [N/m]
 /// \throws InputError as lay_out and mesh_cover; film.surface.range; film.surface.obstacle for an edge that comes
-/// through
-///   the drawn film
+///   through the drawn film; film.surface.stretch for film that must stretch by over 5 % to pull so hard
 [[nodiscard]] CoverSurface rig_surface(const Plan& plan, double film_tension, const SurfaceOptions& options = {});
 
 /// Stage 4.
 /// \param snow  plan load over each triangle, already multiplied by its factor [Pa]
-/// \throws InputError film.surface.loads
+/// \throws InputError film.surface.loads, film.surface.stretch
 [[nodiscard]] SurfaceState load_surface(const CoverSurface& surface, const std::vector<double>& snow,
                                         const Rain& rain = {}, double permanent_factor = 1.0);
 

@@ -88,4 +88,28 @@ struct FirstTouch {
 [[nodiscard]] std::vector<FirstTouch> first_touches(const CoverSurface& surface, const std::vector<double>& snow,
                                                     double most = 1.0);
 
+/// How much of a snow load film and frame hold, and what ends it.
+struct FilmLimit {
+    enum class End {
+        none,      ///< they hold at `most` times the load
+        torn,      ///< in equilibrium, but a triangle pulls as hard as the film's strength
+        no_shape,  ///< no equilibrium: `status` says why
+    };
+    End end = End::none;
+    SurfaceStatus status = SurfaceStatus::converged;  ///< at `share`
+    double held = 0;              ///< the greatest share of the load seen to hold; 0 with `end` if not even no snow does
+    std::optional<double> share;  ///< the least one seen not to; empty if they hold
+    std::string place;            ///< where it gives out there; empty if that is not known
+    std::string sentence;         ///< "film between U1 and U2, port, tears at 0.83 times the load"
+};
+/// Bisection to 1 % of `most` times the load. What holds at one share is taken to hold at lesser ones.
+///
+/// The pull is that of single triangles: where film meets an obstacle or the end of a fan it grows as the mesh gets
+/// finer, so a torn place there is a warning to look at, not a strength. "film.stress" judges the film by strips.
+/// \param strength  pull per width at which the film is torn, over 0 [N/m]: CoverSurface::strength, or less
+/// \param most      greatest share looked at, over 0
+/// \throws InputError film.survey.share, film.survey.strength; as load_surface
+[[nodiscard]] FilmLimit film_limit(const CoverSurface& surface, const std::vector<double>& snow, double strength,
+                                   const Rain& rain = {}, double most = 1.0);
+
 }  // namespace coverframe

@@ -233,12 +233,21 @@ Vector3d SurfaceSystem::film_reaction(std::size_t node) const {
 }
 
 int SurfaceSystem::loosest() const {
-    const VectorXd diagonal = tangent_.matrix().diagonal();
-    Index worst = 0;
-    diagonal.minCoeff(&worst);
-    if (worst < assembly_.unknowns()) return -1 - assembly_.full_of(static_cast<int>(worst)) / 6;
+    Index unknown = 0;
+    tangent_.matrix().diagonal().minCoeff(&unknown);
+    return node_of(unknown);
+}
+
+int SurfaceSystem::least_balanced() const {
+    Index unknown = 0;
+    gradient.cwiseAbs().maxCoeff(&unknown);
+    return node_of(unknown);
+}
+
+int SurfaceSystem::node_of(Index unknown) const {
+    if (unknown < assembly_.unknowns()) return -1 - assembly_.full_of(static_cast<int>(unknown)) / 6;
     for (std::size_t i = 0; i < number_.size(); ++i) {
-        if (number_[i] == worst) return static_cast<int>(i / 3);
+        if (number_[i] == unknown) return static_cast<int>(i / 3);
     }
     return 0;
 }

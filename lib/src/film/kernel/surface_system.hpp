@@ -80,8 +80,11 @@ public:
     }
     /// Node of the film, or of the frame as -1 - node, with the least resistance of its own.
     [[nodiscard]] int loosest() const;
+    /// The same with the largest unbalanced force.
+    [[nodiscard]] int least_balanced() const;
 
 private:
+    [[nodiscard]] int node_of(Eigen::Index unknown) const;
     [[nodiscard]] Vector9 corners(std::size_t t) const;
     void place_all(const Eigen::VectorXd& at);
     void add_frame(bool with_tangent);
