@@ -118,7 +118,7 @@ class Frame:
     ------
     InputError
         With everything wrong with the frame: "frame.empty", "frame.node.*", "frame.member.*", "frame.spring.*",
-        "frame.foot.*" and "argument.*".
+        "frame.foot.*", "frame.strap.push" and "argument.*".
     """
 
     nodes_m: Floats

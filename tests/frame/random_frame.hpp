@@ -210,7 +210,11 @@ inline void add_all_loads(Example& e, Random& random, const Kind& kind) {
         if (random.chance(0.3)) {
             const double k = random.between(100, 3000);
             const double c = random.between(10, 300);
-            e.frame.springs.push_back({member.to, {k, k, k, c, c, c}});
+            NodeSpring spring{member.to, {k, k, k, c, c, c}};
+            for (std::size_t d = 0; d < 6; ++d) {
+                if (e.frame.nodes[at(member.to)].held[d]) spring.stiffness[d] = 0;
+            }
+            e.frame.springs.push_back(spring);
         }
         member.free_length = drawn_length(e.frame, member);
     }

@@ -469,22 +469,26 @@ def codes(refused: pytest.ExceptionInfo[cf.InputError]) -> list[str]:
         ({"members": [[0, 9]], "nodes_m": TWO, "held": None}, "frame.node.unused", "/frame/nodes/1"),
         ({"nodes_m": np.full((9, 3), np.nan)}, "frame.node.finite", "/frame/nodes/0"),
         ({"members": np.empty((0, 2))}, "frame.empty", "/frame"),
-        ({"axial_stiffness_n": 0.0}, "frame.member.stiffness", "/frame/members/0"),
-        ({"ei_level_n_m2": 0.0}, "frame.member.stiffness", "/frame/members/0"),
-        ({"free_length_m": -1.0}, "frame.member.stiffness", "/frame/members/0"),
-        ({"gj_n_m2": np.inf}, "frame.member.stiffness", "/frame/members/0"),
+        ({"axial_stiffness_n": 0.0}, "frame.member.stiffness", "/frame/members/0/axial_stiffness"),
+        ({"ei_level_n_m2": 0.0}, "frame.member.stiffness", "/frame/members/0/bending/EI_level"),
+        ({"free_length_m": -1.0}, "frame.member.stiffness", "/frame/members/0/free_length"),
+        ({"gj_n_m2": np.inf}, "frame.member.stiffness", "/frame/members/0/bending/GJ"),
         ({"kind": "rope"}, "argument.choice", "/kind"),
         ({"kind": []}, "argument.shape", "/kind"),
         ({"gj_n_m2": []}, "argument.shape", "/gj_n_m2"),
         ({"gj_n_m2": [1e3] * 7}, "argument.shape", "/gj_n_m2"),
         ({"spring_to_n_m_per_rad": []}, "argument.shape", "/spring_to_n_m_per_rad"),
-        ({"spring_to_n_m_per_rad": -1.0}, "frame.member.stiffness", "/frame/members/0"),
-        ({"expansion_per_k": np.inf}, "frame.member.stiffness", "/frame/members/0"),
+        ({"spring_to_n_m_per_rad": -1.0}, "frame.member.stiffness", "/frame/members/0/spring_to"),
+        ({"expansion_per_k": np.inf}, "frame.member.stiffness", "/frame/members/0/expansion"),
         ({"arm_to_m": [0, 0]}, "argument.shape", "/arm_to_m"),
         ({"arm_to_m": [-0.25, 0, 0]}, "frame.member.length", "/frame/members/0"),
         ({"springs": [3]}, "argument.choice", "/springs"),
         ({"springs": [NodeSpring(node=9)]}, "frame.spring.node", "/frame/springs/0"),
-        ({"springs": [NodeSpring(node=1, along_n_per_m=[0, 0, -1])]}, "frame.spring.stiffness", "/frame/springs/0"),
+        (
+            {"springs": [NodeSpring(node=1, along_n_per_m=[0, 0, -1])]},
+            "frame.spring.stiffness",
+            "/frame/springs/0/stiffness/2",
+        ),
         ({"node_names": 5}, "argument.choice", "/node_names"),
         ({"kind": ["pole", "strap"]}, "argument.shape", "/kind"),
         ({"held": ["ux", "sideways"] + [""] * 7}, "argument.choice", "/held/1"),
@@ -571,10 +575,17 @@ def test_other_refusals() -> None:
         with pytest.raises(cf.InputError) as refused:
             Spring(node=0, stiffness_n_per_m=stiffness)
         assert codes(refused) == ["frame.spring.stiffness"]
-    for members, tension in (((0,), 5.0), ((1, 99), 5.0), ((), 5.0), ((1,), -1.0)):
+    wrong = (
+        ((0,), 5.0, "frame.run"),
+        ((1, 99), 5.0, "frame.run"),
+        ((), 5.0, "frame.run"),
+        ((1,), -1.0, "frame.strap.push"),
+        ((1, 1), 5.0, "frame.run.shared"),
+    )
+    for members, tension, code in wrong:
         with pytest.raises(cf.InputError) as refused:
             tension_straps(braced_upright(), runs=[StrapRun("a", members, tension)])
-        assert codes(refused) == ["frame.run"]
+        assert codes(refused) == [code]
     with pytest.raises(cf.InputError) as refused:
         beam().node("mast")
     assert codes(refused) == ["argument.choice"]

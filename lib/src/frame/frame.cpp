@@ -4,14 +4,18 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <optional>
 #include <set>
 #include <utility>
 
 #include "coverframe/base/error.hpp"
+#include "frame/number_text.hpp"
 
 namespace coverframe {
 
 namespace {
+
+constexpr std::array<const char*, 6> directions{"ux", "uy", "uz", "rx", "ry", "rz"};
 
 double distance(const std::array<double, 3>& a, const std::array<double, 3>& b) {
     return std::hypot(b[0] - a[0], b[1] - a[1], b[2] - a[2]);
@@ -46,22 +50,59 @@ void check_nodes(const Frame& frame, std::vector<Problem>& problems) {
     }
 }
 
-/// Names the numbers of a member that make no sense; empty if all do.
-std::string bad_number_of(const FrameMember& member) {
-    const auto positive = [](double value) { return std::isfinite(value) && value > 0; };
-    const auto not_negative = [](double value) { return std::isfinite(value) && value >= 0; };
-    if (!positive(member.axial_stiffness)) return "axial stiffness";
-    if (!positive(member.free_length)) return "free length";
-    if (!not_negative(member.weight)) return "weight";
-    if (!std::isfinite(member.expansion)) return "expansion";
-    if (!finite(member.arm_from) || !finite(member.arm_to)) return "arm";
-    if (member.kind != MemberKind::pole) return "";
+/// A number of a member that makes no sense.
+struct BadNumber {
+    std::string field;  ///< "free_length"
+    double value = 0;
+    std::string wanted;  ///< "free length must be a finite number over zero"
+};
+
+std::optional<BadNumber> bad_number_of(const FrameMember& member) {
+    std::optional<BadNumber> bad;
+    const auto expect = [&](bool good, const char* field, double value, const char* wanted) {
+        if (!good && !bad) bad = BadNumber{field, value, wanted};
+    };
+    const auto positive = [&](const char* field, double value, const char* wanted) {
+        expect(std::isfinite(value) && value > 0, field, value, wanted);
+    };
+    const auto not_negative = [&](const char* field, double value, const char* wanted) {
+        expect(std::isfinite(value) && value >= 0, field, value, wanted);
+    };
+    const auto arm = [&](const char* field, const std::array<double, 3>& arms) {
+        for (const double value : arms) expect(std::isfinite(value), field, value, "arm must be finite numbers");
+    };
+    positive("axial_stiffness", member.axial_stiffness, "axial stiffness must be a finite number over zero");
+    positive("free_length", member.free_length, "free length must be a finite number over zero");
+    not_negative("weight", member.weight, "weight must be a finite number, not under zero");
+    expect(std::isfinite(member.expansion), "expansion", member.expansion, "expansion must be a finite number");
+    arm("arm_from", member.arm_from);
+    arm("arm_to", member.arm_to);
+    if (member.kind != MemberKind::pole) return bad;
     const BendingStiffness& b = member.bending;
-    if (!positive(b.EI_vertical) || !positive(b.EI_level)) return "bending stiffness";
-    if (!positive(b.GJ)) return "twist stiffness";
-    if (!not_negative(b.GA_vertical) || !not_negative(b.GA_level)) return "shear stiffness";
-    if (!(member.spring_from >= 0) || !(member.spring_to >= 0)) return "end spring";
-    return "";
+    positive("bending/EI_vertical", b.EI_vertical, "bending stiffness must be a finite number over zero");
+    positive("bending/EI_level", b.EI_level, "bending stiffness must be a finite number over zero");
+    positive("bending/GJ", b.GJ, "twist stiffness must be a finite number over zero");
+    not_negative("bending/GA_vertical", b.GA_vertical, "shear stiffness must be a finite number, not under zero");
+    not_negative("bending/GA_level", b.GA_level, "shear stiffness must be a finite number, not under zero");
+    expect(member.spring_from >= 0, "spring_from", member.spring_from, "end spring must not be under zero");
+    expect(member.spring_to >= 0, "spring_to", member.spring_to, "end spring must not be under zero");
+    return bad;
+}
+
+/// What is wrong with the numbers of a member, if anything.
+void check_numbers(const FrameMember& member, const std::string& where, std::vector<Problem>& problems) {
+    const std::optional<BadNumber> bad = bad_number_of(member);
+    if (!bad) return;
+    const bool pushes = member.kind == MemberKind::strap && bad->field == "free_length" && bad->value <= 0;
+    if (pushes) {
+        problems.push_back({"frame.strap.push", where + "/" + bad->field, text_of(bad->value),
+                            "strap " + member.name +
+                                " would have to push: give it a free length over zero, less than "
+                                "the distance of its ends for a strap that is set, more for one that is slack"});
+        return;
+    }
+    problems.push_back({"frame.member.stiffness", where + "/" + bad->field, text_of(bad->value),
+                        "member " + member.name + ": " + bad->wanted});
 }
 
 void check_members(const Frame& frame, std::vector<Problem>& problems) {
@@ -78,17 +119,16 @@ void check_members(const Frame& frame, std::vector<Problem>& problems) {
         }
         if (!(drawn_length(frame, member) > 1e-6)) {
             problems.push_back({"frame.member.length", where, member.name,
-                                "both ends of member " + member.name + " lie in the same place; give it a length"});
+                                "both ends of member " + member.name +
+                                    ", at the ends of their arms, lie in the same place; give "
+                                    "it a length, or join the two nodes in one"});
         }
         const bool on_arm = member.arm_from != std::array<double, 3>{} || member.arm_to != std::array<double, 3>{};
         if (!on_arm && !joined.insert(std::minmax(member.from, member.to)).second) {
             problems.push_back({"frame.member.doubled", where, member.name,
                                 "member " + member.name + " joins two nodes that another member joins already"});
         }
-        if (const std::string bad = bad_number_of(member); !bad.empty()) {
-            problems.push_back({"frame.member.stiffness", where, member.name,
-                                bad + " of member " + member.name + " is no number that makes sense there"});
-        }
+        check_numbers(member, where, problems);
     }
 }
 
@@ -99,10 +139,21 @@ void check_springs(const Frame& frame, std::vector<Problem>& problems) {
         if (spring.node < 0 || spring.node >= count) {
             problems.push_back({"frame.spring.node", index_path("springs", s), std::to_string(spring.node),
                                 "a spring is at a node that does not exist"});
+            continue;
         }
-        if (!std::ranges::all_of(spring.stiffness, [](double k) { return std::isfinite(k) && k >= 0; })) {
-            problems.push_back({"frame.spring.stiffness", index_path("springs", s), "",
-                                "the stiffnesses of a spring must be finite numbers, none under zero"});
+        const FrameNode& node = frame.nodes[static_cast<std::size_t>(spring.node)];
+        for (std::size_t d = 0; d < 6; ++d) {
+            const double k = spring.stiffness[d];
+            const std::string where = index_path("springs", s) + "/stiffness/" + std::to_string(d);
+            if (!(std::isfinite(k) && k >= 0)) {
+                problems.push_back({"frame.spring.stiffness", where, text_of(k),
+                                    "the stiffnesses of the spring at node " + node.name +
+                                        " must be finite numbers, none under zero"});
+            } else if (k > 0 && node.held[d]) {
+                problems.push_back({"frame.spring.held", where, text_of(k),
+                                    "the boat holds node " + node.name + " in " + directions[d] +
+                                        " already, so a spring does nothing there; give one of the two up"});
+            }
         }
     }
 }
@@ -120,6 +171,7 @@ std::string bad_number_of(const Foot& foot) {
 }
 
 void check_feet(const Frame& frame, std::vector<Problem>& problems) {
+    std::set<int> stood_on;
     for (std::size_t f = 0; f < frame.feet.size(); ++f) {
         const Foot& foot = frame.feet[f];
         const std::string where = index_path("feet", f);
@@ -134,8 +186,17 @@ void check_feet(const Frame& frame, std::vector<Problem>& problems) {
                 {"frame.foot.held", where, node.name,
                  "the boat holds node " + node.name + " up already; do not hold uz where a foot stands"});
         }
+        if (!stood_on.insert(foot.node).second) {
+            problems.push_back({"frame.foot.doubled", where, node.name,
+                                "node " + node.name + " stands on another foot already; make one of the two"});
+        }
         if (const std::string bad = bad_number_of(foot); !bad.empty()) {
             problems.push_back({"frame.foot.number", where, node.name, "foot at node " + node.name + ": " + bad});
+        } else if (node.held[0] && node.held[1] && foot.friction > 0) {
+            problems.push_back({"frame.foot.friction", where + "/friction", text_of(foot.friction),
+                                "the boat holds node " + node.name +
+                                    " level already, so friction does nothing there; do not hold ux and uy, or leave "
+                                    "friction 0"});
         }
     }
 }

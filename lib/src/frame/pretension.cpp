@@ -16,16 +16,6 @@ void scale_free_lengths(const StrapRun& run, Frame& frame, double factor) {
     for (const int m : run.members) frame.members[static_cast<std::size_t>(m)].free_length *= factor;
 }
 
-void require_runs(const Frame& frame, const std::vector<StrapRun>& runs) {
-    for (std::size_t r = 0; r < runs.size(); ++r) {
-        const bool good = made_of_straps(frame, runs[r]) && std::isfinite(runs[r].tension) && runs[r].tension >= 0;
-        if (!good) {
-            throw InputError("frame.run", "/runs/" + std::to_string(r), runs[r].name,
-                             "strap " + runs[r].name + " must be made of straps and have a tension of zero or more");
-        }
-    }
-}
-
 }  // namespace
 
 Tensioned tension_straps(const Frame& frame, const std::vector<StrapRun>& runs, const FrameLoads& loads,
@@ -33,7 +23,7 @@ Tensioned tension_straps(const Frame& frame, const std::vector<StrapRun>& runs, 
     constexpr int max_rounds = 200;
     constexpr double tolerance = 1e-9;
     require_sound(frame);
-    require_runs(frame, runs);
+    require_runs(frame, runs, true);
     Tensioned t{frame, {}, 0};
     for (const StrapRun& run : runs) {
         for (const int m : run.members) {

@@ -16,6 +16,7 @@ const char* name_of(SolveStatus status) {
         case SolveStatus::mechanism: return "mechanism";
         case SolveStatus::unstable: return "unstable";
         case SolveStatus::large_rotation: return "large rotation";
+        case SolveStatus::ill_conditioned: return "ill-conditioned";
         case SolveStatus::iteration_limit: return "iteration limit";
         case SolveStatus::cycling: return "cycling";
     }

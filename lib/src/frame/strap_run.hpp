@@ -19,6 +19,12 @@ inline bool made_of_straps(const Frame& frame, const StrapRun& run) {
     return !run.members.empty() && std::ranges::all_of(run.members, [&](int m) { return is_strap(frame, m); });
 }
 
+/// \param tensions_count  whether the tensions of the runs play a part
+/// \throws InputError frame.run for a run that is not made of straps, or whose tension is no number; frame.run.shared
+/// for
+///   a member of two runs; frame.strap.push for a tension under zero
+void require_runs(const Frame& frame, const std::vector<StrapRun>& runs, bool tensions_count);
+
 /// [m]
 inline double drawn_length(const Frame& frame, const StrapRun& run) {
     double length = 0;

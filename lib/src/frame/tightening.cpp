@@ -7,6 +7,7 @@
 #include <optional>
 
 #include "coverframe/base/error.hpp"
+#include "frame/number_text.hpp"
 #include "kernel/solver.hpp"
 #include "strap_run.hpp"
 
@@ -17,21 +18,32 @@ std::size_t index(int i) { return static_cast<std::size_t>(i); }
 
 void require_steps(const Frame& frame, const std::vector<StrapRun>& runs, const std::vector<TighteningStep>& steps,
                    const TighteningOptions& options) {
-    for (std::size_t r = 0; r < runs.size(); ++r) {
-        if (made_of_straps(frame, runs[r])) continue;
-        throw InputError("frame.run", "/runs/" + std::to_string(r), runs[r].name,
-                         "strap " + runs[r].name + " must be made of straps");
-    }
+    require_runs(frame, runs, false);
+    std::vector<Problem> problems;
     for (std::size_t s = 0; s < steps.size(); ++s) {
         const TighteningStep& step = steps[s];
-        const bool good = step.run >= 0 && index(step.run) < runs.size() && std::isfinite(step.tension) &&
-                          step.tension > 0 && std::isfinite(step.give) && step.give >= 0;
-        if (!good) {
-            throw InputError(
-                "frame.step", "/steps/" + std::to_string(s), std::to_string(step.tension),
-                "a step pulls a strap that exists to a tension over zero and gives back no less than zero");
+        const std::string where = "/steps/" + std::to_string(s);
+        if (step.run < 0 || index(step.run) >= runs.size()) {
+            problems.push_back({"frame.step", where + "/run", std::to_string(step.run),
+                                "a step pulls a strap that exists, by its index"});
+            continue;
+        }
+        const std::string& strap = runs[index(step.run)].name;
+        if (std::isfinite(step.tension) && step.tension < 0) {
+            problems.push_back({"frame.strap.push", where + "/tension", text_of(step.tension),
+                                "strap " + strap + " would have to push; pull it to a tension over zero"});
+        } else if (!(std::isfinite(step.tension) && step.tension > 0)) {
+            problems.push_back({"frame.step", where + "/tension", text_of(step.tension),
+                                "strap " + strap +
+                                    " is pulled to a tension over zero; give a strap that is to hang "
+                                    "slack no step"});
+        }
+        if (!(std::isfinite(step.give) && step.give >= 0)) {
+            problems.push_back({"frame.step", where + "/give", text_of(step.give),
+                                "the buckle of strap " + strap + " gives back a finite length, not under zero"});
         }
     }
+    if (!problems.empty()) throw InputError(std::move(problems));
     const bool hands = std::isfinite(options.hand_stiffness) && options.hand_stiffness > 0 &&
                        std::ranges::all_of(options.held_by_hand,
                                            [&](int node) { return node >= 0 && index(node) < frame.nodes.size(); });
@@ -102,6 +114,11 @@ std::optional<double> zero_of_falling(const Value& value, double start, double s
 bool pull(Frame& frame, kernel::Solver& solver, const StrapRun& run, double tension, const FrameLoads& loads,
           const SolveOptions& options, Solution& solution) {
     const auto short_of = [&](double length) -> std::optional<double> {
+        if (!(length > 0)) {
+            solution.status = SolveStatus::iteration_limit;
+            solution.message = "all of its free length is taken up before that";
+            return std::nullopt;
+        }
         set_free_length(frame, run, length);
         solution = solver.solve(loads, options, solution.displacement);
         if (!solution.usable()) return std::nullopt;

@@ -36,12 +36,23 @@
 //   * The bow of a pressed pole within one member (P-little-delta) is not in a member's own stiffness, and does not
 //     shorten it; layout.hpp cuts poles into short members, which brings both back. An upright is one member: its own
 //     buckling is a check.
+//     Measured against exact answers (validation, CV-01 to CV-04), the error of deflections, turns and moments falls
+//     with the square of the number of members: observed orders 1.6 to 2.3 from one member to two, 1.9 to 2.2 from four
+//     to eight, 2.00 from sixteen on. With eight members a cantilever that bends by 26 degrees is off by 0.04 % in its
+//     deflection, one that bends by 82 degrees by 0.2 %; a pole at half its Euler load, four members to half its
+//     length, by 1.3 % in its deflection and 0.7 % in its moment.
 //   * A couple, as a load or as the reaction of a rotation that is held, is the one along the rotation vector, which is
 //     the couple about the axis itself while the node turns little or about that axis alone.
 //   * A pole is free of stress in its drawn shape but for L0 and temperature, which is the same all through a member.
 //   * Loads keep their direction.
 //   * No friction: a strap is one tie on each side of an upright's top and does not slip over it.
 //   * Held nodes do not give. Feet do, push only and slip (feet.hpp).
+//   * Nothing but an arm is rigid, and an arm ends at a member, which gives: arms cannot fight one another. Two arms that
+//     meet without a member between them are refused as a member without length.
+//
+// Parts. A frame may be made of several parts that no member joins, each held on its own. A part that nothing holds is no
+// frame to refuse, for a load may hold it (an elastic support of solve.hpp): it is a mechanism, by the names of its nodes
+// and members.
 //
 // Sources: McGuire, Gallagher and Ziemian, Matrix Structural Analysis (beam stiffness, from memory); Crisfield, A
 // consistent co-rotational formulation for non-linear three-dimensional beam elements, 1990 (from memory; the turns
@@ -119,8 +130,11 @@ struct Frame {
 /// Distance between the drawn places of a member's ends, at the ends of its arms [m].
 [[nodiscard]] double drawn_length(const Frame& frame, const FrameMember& member);
 
-/// Everything wrong with a frame as such, as codes and sentences: member ends that do not exist or coincide, lengths or
-/// stiffnesses that are not positive, springs under 0 or at no node, numbers that are not finite.
+/// Everything wrong with a frame as such, as codes and sentences, with the place and the number: member ends that do not
+/// exist or coincide, lengths or stiffnesses that are not positive, a strap that would have to push (frame.strap.push),
+/// springs under 0 or at no node, numbers that are not finite; and supports that fight: a spring in a direction that is
+/// held (frame.spring.held), a foot that stands on a node held up (frame.foot.held) or rubs on one held level
+/// (frame.foot.friction), two feet at a node (frame.foot.doubled).
 /// \throws InputError with every problem, if there is any
 void require_sound(const Frame& frame);
 

@@ -26,6 +26,8 @@ struct Tensioned {
 
 /// Finds the free lengths of all runs together, so that in equilibrium under `loads` each run carries its tension to a
 /// relative 1e-9.
+/// \throws InputError frame.run for a run that is not made of straps, frame.run.shared for a member of two runs,
+///   frame.strap.push for a tension under zero; and as solve()
 [[nodiscard]] Tensioned tension_straps(const Frame& frame, const std::vector<StrapRun>& runs, const FrameLoads& loads,
                                        const SolveOptions& options = {});
 

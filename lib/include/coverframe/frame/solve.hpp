@@ -31,6 +31,12 @@
 // the uprights that have lifted there. A node that hangs on slack straps alone and carries nothing is no such case: it
 // hangs anywhere, takes part in nothing, and is listed in Solution::loose.
 //
+// Stiffness. Stiffnesses far apart cost digits: the condition of the tangent tells how many at most. From 1e12 on the
+// solution carries a caution with what is stiffest and softest in the shape that loses them (kernel/conditioning.hpp):
+// members, springs, feet or elastic supports, by name. Where no digit is left, because a pivot is under 1e-13 of its
+// diagonal or the condition is 1e16, the status is ill_conditioned and there is no answer; and nothing strained in that
+// shape is a mechanism, however the pivots came out.
+//
 // If there is no usable state, the same loads are approached from none, pretension and free lengths as they are
 // (`scaled`), each state from the one before, halving the way until it is 1 % of the loads. If that gets to the loads
 // themselves the solution stands and tells the number of states solved (load_steps). If not, load_share is the largest
@@ -95,6 +101,7 @@ enum class SolveStatus {
     converged,        ///< forces balance and the state is stable: all fields valid
     mechanism,        ///< a part can move without resistance; `message` names node, direction and what is missing
     unstable,         ///< resistance is there, but compression overcomes it; `message` names node and direction
+    ill_conditioned,  ///< stiffnesses lie so far apart that no digit is left; `message` names the parts
     large_rotation,   ///< a pole member bends, or an upright that pushes leans, further than the model allows
     iteration_limit,  ///< last state kept; do not check against it
     cycling,          ///< what feet carry and what friction holds there come round and round (feet.hpp); likewise

@@ -362,7 +362,7 @@ void BatchSolver::solve(std::span<const Case> cases, const SolveOptions& options
     for (std::size_t which = 0; which < cases.size(); ++which) {
         const Lane& lane = lanes_[which];
         const Case& one = cases[which];
-        if (!(lane.balanced && factor_.smallest_ratio(static_cast<int>(which)) > singular_pivot)) {
+        if (!(lane.balanced && factor_.smallest_ratio(static_cast<int>(which)) > doubtful_pivot)) {
             if (!lane.stranger) turn_to(*one.frame);
             solutions[which] = lane.stranger ? Solver(*one.frame).solve(*one.loads, options, start)
                                              : alone_.solve(*one.loads, options, start);

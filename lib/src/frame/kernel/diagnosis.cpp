@@ -7,6 +7,9 @@
 #include <cmath>
 #include <limits>
 
+#include "frame/kernel/conditioning.hpp"
+#include "frame/kernel/parts.hpp"
+
 namespace coverframe::kernel {
 
 namespace {
@@ -30,11 +33,10 @@ const char* direction_name(int direction) {
 
 /// A direction of a node: node*6 + direction, in which a shape of the unknowns moves most.
 int place_of(const Frame& frame, const Assembly& assembly, const VectorXd& shape) {
-    // A turn counts like a move at an arm of 0.1 m, so that a bow is named by where it moves most.
     VectorXd size = VectorXd::Zero(static_cast<Index>(6 * frame.nodes.size()));
     for (int i = 0; i < assembly.unknowns(); ++i) {
         const int full = assembly.full_of(i);
-        size(full) = std::abs(shape(i)) * (full % 6 >= 3 ? 0.1 : 1.0);
+        size(full) = move_of(full, shape(i));
     }
     Index worst = 0;
     size.maxCoeff(&worst);
@@ -69,31 +71,17 @@ std::string let_go_text(const Frame& frame, const Assembly& assembly, const Vect
     return text;
 }
 
-/// Names of the nodes of a part that nothing ties to the boat; empty if something does.
-std::string adrift_text(const Frame& frame, const FrameLoads& loads, int node) {
-    std::vector<bool> reached(frame.nodes.size(), false);
-    std::vector<int> part{node};
-    reached[index(node)] = true;
-    for (std::size_t done = 0; done < part.size(); ++done) {
-        for (const FrameMember& member : frame.members) {
-            if (!ends_at(member, part[done])) continue;
-            const int other = member.from == part[done] ? member.to : member.from;
-            if (!reached[index(other)]) part.push_back(other);
-            reached[index(other)] = true;
-        }
+/// The parts that nothing ties to the boat, three of them at most.
+std::string adrift_text(const Frame& frame, const std::vector<std::vector<int>>& parts) {
+    constexpr std::size_t most_parts = 3;
+    std::string text;
+    for (std::size_t p = 0; p < std::min(parts.size(), most_parts); ++p) {
+        text += p > 0 ? "; " : "";
+        text += "node " + quoted(frame.nodes[index(parts[p].front())].name) +
+                " can move any way: nothing ties its part to the boat (" + names_of_part(frame, parts[p]) + ")";
     }
-    const auto at_part = [&](const auto& tie) { return reached[index(tie.node)]; };
-    const bool tied = std::ranges::any_of(
-        part, [&](int n) { return std::ranges::any_of(frame.nodes[index(n)].held, [](bool held) { return held; }); });
-    if (tied || std::ranges::any_of(frame.springs, at_part) || std::ranges::any_of(frame.feet, at_part) ||
-        std::ranges::any_of(loads.springs, at_part)) {
-        return "";
-    }
-    std::string names;
-    for (std::size_t n = 0; n < std::min<std::size_t>(part.size(), 8); ++n) {
-        names += (n == 0 ? "" : ", ") + quoted(frame.nodes[index(part[n])].name);
-    }
-    return "nothing ties its part to the boat (nodes " + names + (part.size() > 8 ? ", ...)" : ")");
+    if (parts.size() > most_parts) text += "; and " + std::to_string(parts.size() - most_parts) + " parts more";
+    return text + "; join it to the rest or hold it";
 }
 
 /// What there should be at a node where nothing has let go: "no strap holds "U2" athwart".
@@ -128,10 +116,6 @@ Furthest largest_lean(const Frame& frame, const Assembly& assembly, const Vector
     return turn;
 }
 
-VectorXd signs_of(const VectorXd& v) {
-    return v.unaryExpr([](double x) { return x < 0 ? -1.0 : 1.0; });
-}
-
 /// The lowest shape of D^(-1/2) K D^(-1/2), as displacements.
 VectorXd lowest_shape(const Assembly& assembly, const VectorXd& K, const VectorXd& scale) {
     const VectorXd root = scale.cwiseSqrt().cwiseInverse();
@@ -140,26 +124,9 @@ VectorXd lowest_shape(const Assembly& assembly, const VectorXd& K, const VectorX
     return root.asDiagonal() * eigen.eigenvectors().col(0);
 }
 
-/// Name of the member with the largest share of v^T K v.
-std::string largest_share(const Frame& frame, const VectorXd& u, const FrameLoads& loads, const VectorXd& K,
-                          const VectorXd& v) {
-    std::size_t most = 0;
-    double largest = -std::numeric_limits<double>::infinity();
-    for (std::size_t m = 0; m < frame.members.size(); ++m) {
-        const Assembly rest(frame, static_cast<int>(m));
-        Assembly::State without;
-        rest.evaluate(u, loads, without);
-        if (rest.band().size() != v.size() || without.K.size() != K.size()) continue;
-        const double share = v.dot(product(rest.band(), K - without.K, v));
-        if (share > largest) {
-            largest = share;
-            most = m;
-        }
-    }
-    return quoted(frame.members[most].name);
-}
-
 }  // namespace
+
+double move_of(int full, double displacement) { return std::abs(displacement) * (full % 6 >= 3 ? 0.1 : 1.0); }
 
 void scale_of(const Band& band, const VectorXd& K, VectorXd& scale) {
     scale.resize(band.size());
@@ -188,6 +155,11 @@ VectorXd product(const Band& band, const VectorXd& K, const VectorXd& v) {
 
 void diagnose(const Frame& frame, const Assembly& assembly, const VectorXd& u, const FrameLoads& loads,
               const std::vector<int>& loose, Solution& solution) {
+    if (const auto adrift = parts_adrift(frame, loads); !adrift.empty()) {
+        solution.status = SolveStatus::mechanism;
+        solution.message = adrift_text(frame, adrift);
+        return;
+    }
     Assembly::State whole;
     Assembly::State elastic;
     assembly.evaluate(u, loads, whole);
@@ -197,18 +169,27 @@ void diagnose(const Frame& frame, const Assembly& assembly, const VectorXd& u, c
     VectorXd scale;
     scale_of(assembly.band(), whole.K, scale);
     const VectorXd shape = lowest_shape(assembly, whole.K, scale);
-    const double resistance = shape.dot(product(assembly.band(), elastic.K, shape)) / shape.cwiseAbs2().dot(scale);
+    const double size = shape.cwiseAbs2().dot(scale);
+    const double resistance = shape.dot(product(assembly.band(), elastic.K, shape)) / size;
+    const double against = -shape.dot(product(assembly.band(), whole.K, shape)) / size;
     const int full = place_of(frame, assembly, shape);
-    const std::string let_go = let_go_text(frame, assembly, u, loads, full);
-    solution.status = resistance < free_motion ? SolveStatus::mechanism : SolveStatus::unstable;
     solution.message = place_text(frame, full) + ": ";
-    if (solution.status == SolveStatus::mechanism) {
-        const std::string adrift = adrift_text(frame, loads, full / 6);
-        solution.message += !adrift.empty() ? adrift : let_go.empty() ? missing_text(frame, full) : let_go;
-    } else {
-        solution.message += "the push on it is more than its straps and poles can hold there";
-        if (!let_go.empty()) solution.message += "; " + let_go;
+    const Shape moved{frame, assembly, u, loads, shape};
+    const bool held = resistance < free_motion && strained(moved);
+    if (held && against < singular_pivot) {
+        solution.status = SolveStatus::ill_conditioned;
+        solution.message += conditioning_text(moved, no_digit_left) + "; bring them closer together";
+        return;
     }
+    const std::string let_go = let_go_text(frame, assembly, u, loads, full);
+    if (resistance < free_motion && !held) {
+        solution.status = SolveStatus::mechanism;
+        solution.message += let_go.empty() ? missing_text(frame, full) : let_go;
+        return;
+    }
+    solution.status = SolveStatus::unstable;
+    solution.message += "the push on it is more than its straps and poles can hold there";
+    if (!let_go.empty()) solution.message += "; " + let_go;
 }
 
 Furthest largest_turn(const Frame& frame, const Assembly& assembly, const VectorXd& u,
@@ -231,66 +212,6 @@ void hold_loose(const Assembly& assembly, const std::vector<int>& loose, VectorX
             if (unknown >= 0) K(assembly.band().diagonal(unknown)) += firm;
         }
     }
-}
-
-double condition_of(BandedLDLT& factor, const VectorXd& K, const VectorXd& scale) {
-    const Band& band = factor.band();
-    const int n = band.size();
-    if (n == 0) return 1;
-    const VectorXd root = scale.cwiseSqrt();
-    const VectorXd over_root = root.cwiseInverse();
-    VectorXd columns = VectorXd::Zero(n);
-    VectorXd entries(n);
-    for (int t = 0; t < n; ++t) {
-        const Index below = band.reach(t) - t;
-        auto column = entries.head(below + 1);
-        column = over_root(t) * K.segment(band.diagonal(t), below + 1).cwiseAbs();
-        column = column.cwiseProduct(over_root.segment(t, below + 1));
-        columns(t) += column.sum();
-        columns.segment(t + 1, below) += column.tail(below);
-    }
-    const auto inverse = [&](VectorXd v) {
-        v = v.cwiseProduct(root);
-        factor.solve(v);
-        return VectorXd(v.cwiseProduct(root));
-    };
-    VectorXd x = VectorXd::Constant(n, 1.0 / n);
-    VectorXd signs = VectorXd::Zero(n);
-    double norm = 0;
-    for (int climbs = 0; climbs < 5; ++climbs) {
-        const VectorXd y = inverse(x);
-        if (climbs > 0 && y.lpNorm<1>() <= norm) break;
-        norm = y.lpNorm<1>();
-        const VectorXd before = signs;
-        signs = signs_of(y);
-        if (signs == before) break;         // it would climb to where it is
-        const VectorXd z = inverse(signs);  // S is symmetric
-        Index best = 0;
-        if (z.cwiseAbs().maxCoeff(&best) <= z.dot(x)) break;
-        x = VectorXd::Unit(n, best);
-    }
-    VectorXd alternating(n);
-    for (int i = 0; i < n; ++i) alternating(i) = (i % 2 == 0 ? 1 : -1) * (1 + (n > 1 ? 1.0 * i / (n - 1) : 0.0));
-    norm = std::max(norm, 2 * inverse(alternating).lpNorm<1>() / (3 * n));
-    return std::max(1.0, columns.maxCoeff() * norm);
-}
-
-std::string conditioning_text(const Frame& frame, BandedLDLT& factor, const VectorXd& u, const FrameLoads& loads,
-                              const VectorXd& K, const VectorXd& scale) {
-    constexpr int powers = 30;
-    const VectorXd root = scale.cwiseSqrt();
-    const Index n = scale.size();
-    // Neither even nor alternating, so that it has a part of every shape.
-    VectorXd stiff = VectorXd::LinSpaced(n, 1.0, 2.0).array().sin() + 0.3;
-    VectorXd soft = stiff;
-    for (int i = 0; i < powers; ++i) {
-        stiff = product(factor.band(), K, stiff.cwiseQuotient(root).normalized()).cwiseQuotient(root);
-        soft = soft.cwiseProduct(root).normalized();
-        factor.solve(soft);
-        soft = soft.cwiseProduct(root);
-    }
-    return largest_share(frame, u, loads, K, stiff.cwiseQuotient(root).normalized()) + " is stiffest, " +
-           largest_share(frame, u, loads, K, soft.cwiseQuotient(root).normalized()) + " softest";
 }
 
 }  // namespace coverframe::kernel

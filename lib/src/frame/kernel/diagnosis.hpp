@@ -1,13 +1,5 @@
 // SPDX-License-Identifier: BSD-3-Clause
-// Why a state is none to build on, in words; and what a factor of its tangent tells of its conditioning.
-//
-// Conditioning. With D the diagonal of K (scale_of), the estimate is ||S||_1 ||S^-1||_1 of S = D^(-1/2) K D^(-1/2): the
-// first by adding up, the second by Hager's climb on the unit ball of the 1-norm with Higham's end (a vector of
-// alternating signs), at most five solutions with the factor. It is never over the true number, and hardly ever under a
-// third of it. Stiffest and softest shape: by powers of S and of S^-1.
-//
-// Source: N. J. Higham, FORTRAN codes for estimating the one-norm of a real or complex matrix, with applications to
-// condition estimation, ACM TOMS 14 (1988), algorithm 2.4 (from memory).
+// Why a state is none to build on, in words.
 #pragma once
 
 #include <string>
@@ -16,8 +8,11 @@
 
 namespace coverframe::kernel {
 
-/// A pivot below this share of its diagonal is no resistance at all.
-inline constexpr double singular_pivot = 1e-11;
+/// A pivot below this share of its diagonal is no resistance at all. One above it may be rounding all the same: the
+/// condition tells (conditioning.hpp).
+inline constexpr double singular_pivot = 1e-13;
+/// From here on down it is looked at.
+inline constexpr double doubtful_pivot = 1e-9;
 
 /// Diagonal against which a tangent is measured: its own, but never far below the stiffest of its kind, and never below
 /// what is nothing in any frame (1e-12 N/m).
@@ -30,8 +25,13 @@ void scale_of(const Band& band, const Eigen::VectorXd& K, Eigen::VectorXd& scale
 /// K v
 [[nodiscard]] Eigen::VectorXd product(const Band& band, const Eigen::VectorXd& K, const Eigen::VectorXd& v);
 
-/// Status and message of a state whose tangent is not positive definite: a part is free to move, or compression pushes
-/// it over. Names what is slack, lifted or missing there.
+/// Size of a move of a direction (node*6 + direction): a turn counts like a move at an arm of 0.1 m, so that a bow is
+/// named by where it moves most [m].
+[[nodiscard]] double move_of(int full, double displacement);
+
+/// Status and message of a state whose tangent is not positive definite: a part is free to move, compression pushes
+/// it over, or its stiffnesses lie so far apart that nobody can tell. Names what is slack, lifted or missing there; a
+/// part that is adrift (parts.hpp) before anything else.
 void diagnose(const Frame& frame, const Assembly& assembly, const Eigen::VectorXd& u, const FrameLoads& loads,
               const std::vector<int>& loose, Solution& solution);
 
@@ -47,14 +47,5 @@ struct Furthest {
 
 /// Holds nodes that hang loose (loose.hpp), which nothing else does and nothing needs to.
 void hold_loose(const Assembly& assembly, const std::vector<int>& loose, Eigen::VectorXd& K);
-
-/// Estimate of the condition number, see above; 1 without unknowns.
-/// \param factor  of K
-[[nodiscard]] double condition_of(BandedLDLT& factor, const Eigen::VectorXd& K, const Eigen::VectorXd& scale);
-
-/// The members with the largest shares in the stiffest and the softest shape, as a sentence.
-[[nodiscard]] std::string conditioning_text(const Frame& frame, BandedLDLT& factor, const Eigen::VectorXd& u,
-                                            const FrameLoads& loads, const Eigen::VectorXd& K,
-                                            const Eigen::VectorXd& scale);
 
 }  // namespace coverframe::kernel

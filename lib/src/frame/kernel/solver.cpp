@@ -9,7 +9,9 @@
 
 #include "coverframe/base/error.hpp"
 #include "frame/kernel/balance.hpp"
+#include "frame/kernel/conditioning.hpp"
 #include "frame/kernel/loose.hpp"
+#include "frame/kernel/parts.hpp"
 #include "frame/kernel/require_loads.hpp"
 
 namespace coverframe::kernel {
@@ -21,8 +23,6 @@ using Eigen::VectorXd;
 
 /// Further whole steps until the energy has to have fallen.
 constexpr int most_ahead = 6;
-/// Condition from which the number of digits left is told.
-constexpr double ill_conditioned = 1e12;
 /// How closely the share of the loads that has a usable state is looked for.
 constexpr double share_known_to = 0.01;
 constexpr int most_load_steps = 60;
@@ -66,12 +66,14 @@ Solver::Solver(const Frame& frame)
       assembly_(frame),
       factor_(assembly_.band()),
       size_(frame_size(frame)),
+      adrift_(!parts_adrift(frame, {}).empty()),
       full_(VectorXd::Zero(static_cast<Index>(6 * frame.nodes.size()))) {}
 
 void Solver::take(const Frame& frame) {
     frame_ = &sound(frame);
     assembly_.take(frame);
     size_ = frame_size(frame);
+    adrift_ = !parts_adrift(frame, {}).empty();
 }
 
 bool Solver::positive_definite(Assembly::State& state) {
@@ -310,12 +312,19 @@ void Solver::judge(const Walk& w, const FrameLoads& loads, const SolveOptions& o
     const bool beyond = w.balanced && turn.angle > options.rotation_limit;
     // A pole that was free from the start may have swung down and hang there, which is an equilibrium too.
     const bool fallen = beyond || (w.balanced && largest_node_turn(u_) > options.rotation_limit);
-    const bool stable = known_stable || positive_definite(state_);
-    if (stable && w.wants_condition) look_at_condition(loads, solution);
+    const bool adrift = adrift_ && !parts_adrift(*frame_, loads).empty();
+    bool stable = !adrift && (known_stable || positive_definite(state_));
+    const bool doubtful = !known_stable && factor_.smallest_ratio() < doubtful_pivot;
+    if (stable && (w.wants_condition || doubtful)) stable = look_at_condition(loads, solution);
     if (!stable || (fallen && !positive_definite_at(begin, loads))) {
         // A part that is free from the start is looked at there: by the end it has fallen, and leans on something.
-        const bool stable_at_start = !stable && positive_definite_at(begin, loads);
-        diagnose(*frame_, assembly_, stable_at_start ? u_ : begin, loads, loose_, solution);
+        diagnose(*frame_, assembly_, u_, loads, loose_, solution);
+        const bool told =
+            !stable && (solution.status == SolveStatus::ill_conditioned || positive_definite_at(begin, loads));
+        if (!told) diagnose(*frame_, assembly_, begin, loads, loose_, solution);
+    } else if (solution.condition >= no_digit_left) {
+        solution.status = SolveStatus::ill_conditioned;
+        solution.message = solution.caution + "; bring them closer together";
     } else if (!w.balanced) {
         solution.status = w.cycles ? SolveStatus::cycling : SolveStatus::iteration_limit;
         solution.message = w.reason;
@@ -329,13 +338,14 @@ void Solver::judge(const Walk& w, const FrameLoads& loads, const SolveOptions& o
     }
 }
 
-/// After factor_ has become that of state_, and scale_ its scale.
-void Solver::look_at_condition(const FrameLoads& loads, Solution& solution) {
+/// After factor_ has become that of state_, and scale_ its scale. False for a mechanism that its pivots do not show.
+bool Solver::look_at_condition(const FrameLoads& loads, Solution& solution) {
     solution.condition = condition_of(factor_, state_.K, scale_);
-    if (solution.condition < ill_conditioned) return;
-    solution.caution = "stiffnesses lie so far apart that only the first " +
-                       std::to_string(std::max(0, static_cast<int>(16 - std::log10(solution.condition)))) +
-                       " digits can be trusted: " + conditioning_text(*frame_, factor_, u_, loads, state_.K, scale_);
+    if (solution.condition < ill_conditioned) return true;
+    const Shape shape{*frame_, assembly_, u_, loads, softest_shape(factor_, scale_)};
+    if (solution.condition >= suspicious && !strained(shape)) return false;
+    solution.caution = conditioning_text(shape, solution.condition);
+    return true;
 }
 
 void Solver::require(const FrameLoads& loads, const std::vector<double>& start) const {
@@ -408,7 +418,8 @@ void Solver::approach(const FrameLoads& loads, const SolveOptions& options, Solu
 Solution Solver::solve(const FrameLoads& loads, const SolveOptions& options, const std::vector<double>& start) {
     require(loads, start);
     Solution solution = attempt(loads, options, start);
-    if (!solution.usable() && options.approach) approach(loads, options, solution);
+    const bool hopeless = solution.status == SolveStatus::ill_conditioned;
+    if (!solution.usable() && !hopeless && options.approach) approach(loads, options, solution);
     return solution;
 }
 

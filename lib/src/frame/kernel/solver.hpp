@@ -87,7 +87,7 @@ private:
     [[nodiscard]] bool take_step(const FrameLoads& loads, const SolveOptions& options, bool following, Walk& w);
     [[nodiscard]] bool positive_definite(Assembly::State& state);
     [[nodiscard]] bool positive_definite_at(const Eigen::VectorXd& u, const FrameLoads& loads);
-    void look_at_condition(const FrameLoads& loads, Solution& solution);
+    [[nodiscard]] bool look_at_condition(const FrameLoads& loads, Solution& solution);
     void fill(const Walk& w, const FrameLoads& loads, Solution& solution);
     void judge(const Walk& w, const FrameLoads& loads, const SolveOptions& options, const Eigen::VectorXd& begin,
                bool known_stable, Solution& solution);
@@ -96,6 +96,7 @@ private:
     Assembly assembly_;
     BandedLDLT factor_;
     double size_ = 0;         ///< of the frame, from corner to corner [m]
+    bool adrift_ = false;     ///< whether only elastic supports of loads could hold a part
     std::vector<int> loose_;  ///< nodes that hang loose where the walk ended
     Eigen::VectorXd u_;       ///< displacements now, full size
     Assembly::State state_;   ///< at u_
