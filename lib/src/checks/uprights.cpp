@@ -74,14 +74,12 @@ Finding column_finding(const CheckInput& input, const Pushed& upright) {
     return finding;
 }
 
-Finding hold_finding(const CheckInput& input, const Pushed& upright) {
+Finding hold_finding(const CheckInput& input, const Pushed& upright, const LateralHold& hold) {
     const UnitsShown units = input.plan.units_shown;
     const FrameNode& top = input.cover.layout.frame.nodes[at(upright.part.top)];
     if (top.held[0] && top.held[1])
         return not_applicable("upright.hold", upright.part.name, clause_hold, input,
                               "The top of " + upright.part.name + " is held by the boat itself: it cannot go over.");
-    const LateralHold hold = lateral_hold(input.cover.layout.frame, input.state.frame_loads, input.state.frame,
-                                          upright.part.top, upright.part.member);
     const double capacity = hold.stiffness * in_m(upright.length);
     Finding finding =
         compare("upright.hold", upright.part.name, clause_hold, input, in_kN(upright.push), capacity / 1e3, "kN");
@@ -159,7 +157,12 @@ Finding foot_finding(const CheckInput& input, const Pushed& upright) {
 std::vector<Finding> check_uprights(const CheckInput& input) {
     require_usable(input);
     std::vector<Finding> findings;
-    for (const UprightPart& part : input.cover.layout.uprights) {
+    std::vector<HoldAt> places;
+    for (const UprightPart& part : input.cover.layout.uprights) places.push_back({part.top, part.member});
+    const std::vector<LateralHold> holds =
+        lateral_holds(input.cover.layout.frame, input.state.frame_loads, input.state.frame, places);
+    for (std::size_t i = 0; i < places.size(); ++i) {
+        const UprightPart& part = input.cover.layout.uprights[i];
         const Pushed upright = pushed(input, part);
         try {
             findings.push_back(column_finding(input, upright));
@@ -169,7 +172,7 @@ std::vector<Finding> check_uprights(const CheckInput& input) {
                 not_applicable("upright.column", part.name, timber_document(input.plan), input,
                                part.name + " is not judged as a column: " + error.problems().front().advice + "."));
         }
-        findings.push_back(hold_finding(input, upright));
+        findings.push_back(hold_finding(input, upright, holds[i]));
         findings.push_back(foot_finding(input, upright));
     }
     return findings;

@@ -11,6 +11,7 @@
 #include "kernel/assembly.hpp"
 #include "kernel/bow.hpp"
 #include "kernel/diagnosis.hpp"
+#include "kernel/holds.hpp"
 #include "kernel/lowest.hpp"
 #include "kernel/require_loads.hpp"
 
@@ -222,20 +223,19 @@ int factors_below(const Frame& frame, const FrameLoads& loads, const Solution& s
 
 std::vector<UprightStability> upright_stability(const Frame& frame, const FrameLoads& loads, const Solution& solution) {
     require_state(frame, solution);
+    kernel::Holds holds(frame, loads, solution);
     std::vector<UprightStability> all;
     for (std::size_t m = 0; m < frame.members.size(); ++m) {
         const FrameMember& member = frame.members[m];
         if (member.kind != MemberKind::upright || !solution.members[m].active) continue;
         const bool upwards = frame.nodes[static_cast<std::size_t>(member.to)].at[2] >=
                              frame.nodes[static_cast<std::size_t>(member.from)].at[2];
-        const LateralHold hold =
-            lateral_hold(frame, loads, solution, upwards ? member.to : member.from, static_cast<int>(m));
+        double stiffness = holds.at({upwards ? member.to : member.from, static_cast<int>(m)}).stiffness;
         // On a foot that gives sideways both ends move: their springs act one behind the other.
         const int foot = upwards ? member.from : member.to;
         const std::array<bool, 6>& held = frame.nodes[static_cast<std::size_t>(foot)].held;
-        double stiffness = hold.stiffness;
         if (!held[0] || !held[1]) {
-            const double below = lateral_hold(frame, loads, solution, foot, static_cast<int>(m)).stiffness;
+            const double below = holds.at({foot, static_cast<int>(m)}).stiffness;
             stiffness = stiffness > 0 && below > 0 ? 1 / (1 / stiffness + 1 / below) : 0;
         }
         UprightStability one{.name = member.name,

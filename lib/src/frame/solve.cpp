@@ -1,10 +1,7 @@
 // SPDX-License-Identifier: BSD-3-Clause
 #include "coverframe/frame/solve.hpp"
 
-#include <Eigen/Eigenvalues>
-
-#include "coverframe/base/error.hpp"
-#include "kernel/require_loads.hpp"
+#include "kernel/holds.hpp"
 #include "kernel/solver.hpp"
 
 namespace coverframe {
@@ -51,36 +48,16 @@ FrameLoads self_weight(const Frame& frame, double factor) {
 }
 
 LateralHold lateral_hold(const Frame& frame, const FrameLoads& loads, const Solution& solution, int node, int without) {
-    if (!solution.usable()) {
-        throw StateError("frame.solution.unusable", "the frame is not in equilibrium; its stiffness says nothing");
-    }
-    kernel::Assembly assembly(frame, without);
-    kernel::require_loads(frame, assembly, loads);
-    assembly.hold(6 * node + 2);
-    if (without >= 0) {  // the member holds its ends apart
-        assembly.hold(6 * frame.members.at(static_cast<std::size_t>(without)).from + 2);
-        assembly.hold(6 * frame.members.at(static_cast<std::size_t>(without)).to + 2);
-    }
-    const Eigen::VectorXd u = Eigen::Map<const Eigen::VectorXd>(
-        solution.displacement.data(), static_cast<Eigen::Index>(solution.displacement.size()));
-    assembly.feet().take_pushes(u);
-    kernel::Assembly::State state;
-    assembly.evaluate(u, loads, state);
-    Eigen::VectorXd scale;
-    kernel::scale_of(assembly.band(), state.K, scale);
-    kernel::BandedLDLT factor(assembly.band());
-    const std::array<int, 2> level{assembly.unknown_at(6 * node), assembly.unknown_at(6 * node + 1)};
-    if (level[0] < 0 || level[1] < 0 || !kernel::factorise_positive(factor, state.K, scale, 0)) return {};
-    kernel::BandedLDLT::Sides moved = kernel::BandedLDLT::Sides::Zero(assembly.unknowns(), 2);
-    for (int j = 0; j < 2; ++j) moved(level[static_cast<std::size_t>(j)], j) = 1;
-    factor.solve(moved);
-    Eigen::Matrix2d flexibility;
-    for (int i = 0; i < 2; ++i) flexibility.row(i) = moved.row(level[static_cast<std::size_t>(i)]);
-    const Eigen::SelfAdjointEigenSolver<Eigen::Matrix2d> eigen(0.5 * (flexibility + flexibility.transpose()));
-    LateralHold hold;
-    hold.stiffness = 1 / eigen.eigenvalues()(1);
-    hold.direction = {eigen.eigenvectors()(0, 1), eigen.eigenvectors()(1, 1)};
-    return hold;
+    return lateral_holds(frame, loads, solution, {{node, without}}).front();
+}
+
+std::vector<LateralHold> lateral_holds(const Frame& frame, const FrameLoads& loads, const Solution& solution,
+                                       const std::vector<HoldAt>& places) {
+    kernel::Holds holds(frame, loads, solution);
+    std::vector<LateralHold> all;
+    all.reserve(places.size());
+    for (const HoldAt& place : places) all.push_back(holds.at(place));
+    return all;
 }
 
 }  // namespace coverframe

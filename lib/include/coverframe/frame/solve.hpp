@@ -223,10 +223,21 @@ struct LateralHold {
     std::array<double, 2> direction{}; ///< level unit vector (x, y) of that principal value
 };
 
-/// Level stiffness at `node` in the state of `solution`, with the member `without` taken away and the rest as it is
-/// (slack straps give nothing). The strut of height h under axial push N stays upright as long as N < stiffness * h.
+/// Where to look: a node, and the member to take away there, or -1.
+struct HoldAt {
+    int node = 0;
+    int without = -1;
+};
+
+/// Level stiffness at a node in the state of `solution`, with a member taken away and the rest as it is (slack straps
+/// give nothing); the ends of the member and the node stay at their heights. The strut of height h under axial push N
+/// stays upright as long as N < stiffness * h. Nothing where a node could move without resistance.
 /// \throws StateError "frame.solution.unusable" if the solution did not converge
 [[nodiscard]] LateralHold lateral_hold(const Frame& frame, const FrameLoads& loads, const Solution& solution, int node,
                                        int without);
+
+/// The same at many places of one state, from one factor of its tangent.
+[[nodiscard]] std::vector<LateralHold> lateral_holds(const Frame& frame, const FrameLoads& loads,
+                                                     const Solution& solution, const std::vector<HoldAt>& places);
 
 }  // namespace coverframe
