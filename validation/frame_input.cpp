@@ -95,7 +95,8 @@ std::array<double, 3> sum(const std::array<double, 3>& a, const std::array<doubl
     return {a[0] + b[0], a[1] + b[1], a[2] + b[2]};
 }
 
-void read_member(FrameModel& model, const Input& input, const std::array<bool, 6>& everywhere) {
+/// \param asked  pieces instead of the member's own number; 0: its own
+void read_member(FrameModel& model, const Input& input, const std::array<bool, 6>& everywhere, int asked) {
     FrameMember piece;
     piece.name = input.text("name");
     piece.kind = kind_named(input.text("kind"));
@@ -104,7 +105,7 @@ void read_member(FrameModel& model, const Input& input, const std::array<bool, 6
     piece.expansion = input.number_or("expansion", 0);
     const int from = node_of(model, input.text("from"));
     const int to = node_of(model, input.text("to"));
-    const int pieces = input.count_or("pieces", 1);
+    const int pieces = asked > 0 ? asked : input.count_or("pieces", 1);
     const std::array<double, 3> arm_from = arm(input, "arm_from");
     const std::array<double, 3> arm_to = arm(input, "arm_to");
     const std::array<double, 3> a = sum(model.frame.nodes[static_cast<std::size_t>(from)].at, arm_from);
@@ -264,11 +265,11 @@ void read_frame_loads(FrameModel& model, const Input& input) {
 
 }  // namespace
 
-FrameModel read_frame(const Input& input) {
+FrameModel read_frame(const Input& input, int pieces) {
     FrameModel model;
     const std::array<bool, 6> everywhere = directions_in(input.text_or("held_everywhere", ""));
     read_nodes(model, input, everywhere);
-    for (const Input& member : input.list("members")) read_member(model, member, everywhere);
+    for (const Input& member : input.list("members")) read_member(model, member, everywhere, pieces);
     model.loads.force.resize(model.frame.nodes.size() * 3, 0.0);
     read_member_loads(model, input);
     read_frame_loads(model, input);
@@ -277,6 +278,7 @@ FrameModel read_frame(const Input& input) {
     if (!model.start.empty()) model.start.resize(model.frame.nodes.size() * 6, 0.0);
     model.scale = input.number_or("load_scale", 1.0);
     model.options.force_tolerance = input.number_or("force_tolerance", model.options.force_tolerance);
+    model.options.rotation_limit = input.number_or("rotation_limit", model.options.rotation_limit);
     if (input.has("soften")) model.soften = input.numbers("soften");
     model.loads = scaled(std::move(model.loads), model.scale);
     model.steps = input.count_or("load_steps", 1);

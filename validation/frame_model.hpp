@@ -28,6 +28,7 @@
 //   load_scale  1e-6: all that acts is multiplied, displacements and forces divided by it. Cases of first-order theory
 //               are run so, because the library's frame is always of second order.
 //   force_tolerance  of the solver, relative; for chains of short stiff pieces, whose round-off is over its own 1e-9
+//   rotation_limit  of the solver in radians; for cases that measure how wrong a coarse frame is
 //   soften    [0.01, 0.1]: axial stiffnesses are multiplied by these first, each state being the start of the next, for
 //               long chains that are next to inextensible
 //   load_steps  16: what acts grows in so many even steps, each state being the start of the next
@@ -62,7 +63,8 @@ struct FrameModel {
     int steps = 1;
 };
 
-[[nodiscard]] FrameModel read_frame(const Input& input);
+/// \param pieces  of every member instead of its own number; 0: its own
+[[nodiscard]] FrameModel read_frame(const Input& input, int pieces = 0);
 
 /// Forces multiplied by `factor`; the rest as it is.
 [[nodiscard]] FrameLoads factored(const FrameLoads& loads, double factor);

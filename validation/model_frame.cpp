@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: BSD-3-Clause
-// Frames: solved once, brought to a limit, adjusted until a strap carries what the source says, or hung to a funicular.
+// Frames: solved once, in more and more pieces, brought to a limit, adjusted until a strap carries what the source
+// says, or hung to a funicular.
 #include <algorithm>
 #include <cmath>
 
@@ -14,6 +15,36 @@ constexpr int halvings = 60;
 Answers frame(const Input& input) {
     const FrameModel model = read_frame(input);
     return extract_all(model, solve_or_say(model), input);
+}
+
+/// "rates": {"pieces": [1, 2, 4], "exact": {"quantity": 0.5, ...}}: solves with every member in so many pieces. For
+/// each exact number, named as in "results", answers "quantity: error, n pieces", relative to it, and "quantity: order,
+/// n to m pieces", the power of the number of pieces by which the error falls.
+Answers frame_rates(const Input& input) {
+    const Input rates = input.at("rates");
+    const Input exact = rates.at("exact");
+    const Input results = input.at("results");
+    Answers answers;
+    std::map<std::string, double> last;
+    double last_pieces = 0;
+    for (const double pieces : rates.numbers("pieces")) {
+        const FrameModel model = read_frame(input, static_cast<int>(pieces));
+        const Solution solution = solve_or_say(model);
+        for (const std::string& name : exact.keys()) {
+            const double wanted = exact.number(name);
+            const double error = std::abs(extract(model, solution, results.at(name)).si - wanted) / std::abs(wanted);
+            const std::string count = std::to_string(static_cast<int>(pieces)) + " pieces";
+            answers[name + ": error, " + count] = {error, Dimension::pure, "solve"};
+            if (last_pieces > 0) {
+                const double order = std::log(last[name] / error) / std::log(pieces / last_pieces);
+                answers[name + ": order, " + std::to_string(static_cast<int>(last_pieces)) + " to " + count] = {
+                    order, Dimension::pure, "solve"};
+            }
+            last[name] = error;
+        }
+        last_pieces = pieces;
+    }
+    return answers;
 }
 
 /// Whether a state counts as on the near side of the limit: an equilibrium, and a node not past a bound.
@@ -157,6 +188,7 @@ Solution solve_or_say(const FrameModel& model) {
 
 void add_frame_models(std::map<std::string, Model>& all) {
     all["frame"] = frame;
+    all["frame_rates"] = frame_rates;
     all["frame_limit"] = frame_limit;
     all["frame_find"] = frame_find;
     all["funicular"] = funicular;
