@@ -21,7 +21,7 @@ _LoadArrays = tuple[_Floats, _Floats, _Floats, _Floats, _Floats]
 _SpringArrays = tuple[_Whole, _Floats, _Floats, _Floats]
 _SolveOptions = tuple[int, float, float]
 _Solved = tuple[
-    list[str], list[str], _Floats, _Floats, _Floats, _Floats, _Floats, _Whole, _Floats, _Truths
+    list[str], list[str], list[str], _Floats, _Floats, _Floats, _Floats, _Whole, _Floats, _Truths
 ]
 
 version: str
@@ -177,6 +177,23 @@ def buckle_frame(
 def frame_uprights(
     frame: _FrameArrays, loads: _LoadArrays, springs: _SpringArrays, options: _SolveOptions, displacement: _Floats, /
 ) -> list[tuple[str, float, float, float]]: ...
+def frame_out_of_plumb(
+    frame: _FrameArrays, level: float, angle: float, direction: tuple[float, float], /
+) -> tuple[_Floats, _Floats]: ...
+def frame_leaning(
+    frame: _FrameArrays, member: int, angle: float, direction: tuple[float, float], /
+) -> tuple[_Floats, _Floats]: ...
+def frame_bowed(
+    frame: _FrameArrays,
+    members: list[int],
+    rise: float,
+    direction: tuple[float, float, float],
+    parabola: bool,
+    /,
+) -> tuple[_Floats, _Floats]: ...
+def frame_shaped(
+    frame: _FrameArrays, displacement: _Floats, amplitude: float, /
+) -> tuple[_Floats, _Floats]: ...
 def extremes_fit(
     family: int, method: int, maxima_kpa: _Floats, /
 ) -> tuple[float, float, int, int, float, float, str]: ...

@@ -4,12 +4,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from ._frame_model import Frame, Passing, Spring
+from ._frame_model import Frame, Spring
 from ._frame_reader import Indices, Truths
 from ._values import Floats
 from .errors import StateError
@@ -29,6 +29,18 @@ _MEMBER_FORCES = (
     "load_1_n",
     "load_2_n",
     "load_3_n",
+    "least_tension_n",
+    "sag_m",
+)
+#: Numbers of a state, one row a case.
+_STATE = (
+    "load_share",
+    "condition",
+    "unbalanced_n",
+    "unbalanced_moment_n_m",
+    "strain_energy_n_m",
+    "load_potential_n_m",
+    "energy_n_m",
 )
 
 
@@ -52,6 +64,19 @@ class Equilibrium:
     moment_share: float
 
 
+@dataclass(frozen=True, slots=True)
+class Balance:
+    """Both sides of the balance of a whole frame; moments about the origin of the axes. In equilibrium each pair adds up
+    to nothing."""
+
+    #: Of all loads, elastic supports among them [N].
+    load_force_n: tuple[float, float, float]
+    load_moment_n_m: tuple[float, float, float]
+    #: Of the boat, with its springs and feet [N].
+    reaction_force_n: tuple[float, float, float]
+    reaction_moment_n_m: tuple[float, float, float]
+
+
 @dataclass(frozen=True, slots=True, eq=False, repr=False)
 class Solution:
     """One state of a frame. Check `usable` before anything else: the numbers of another state are where the search
@@ -69,7 +94,8 @@ class Solution:
     #: Given displacements of held directions, n by 6 [m, rad].
     settlements: Floats
     springs: tuple[Spring, ...]
-    #: "converged", "mechanism", "unstable", "large rotation" or "iteration limit".
+    #: "converged", "mechanism", "unstable", "ill-conditioned", "large rotation", "iteration limit", "cycling" or
+    #: "not run".
     status: str
     #: What moves, where and why; empty if converged.
     message: str
@@ -97,6 +123,10 @@ class Solution:
     load_2_n: Floats
     #: Likewise.
     load_3_n: Floats
+    #: Least tension along a strap that carries a load along its length [N]; 0 for every other member.
+    least_tension_n: Floats
+    #: How far such a strap hangs off the line between its ends, square to it [m]; 0 for every other member.
+    sag_m: Floats
     #: One a member; False for a slack strap or a lifted upright.
     active: Truths
     #: n by 6: force [N] and moment [N m] of the boat on directions that are held or on a spring of the frame, and through
@@ -114,8 +144,25 @@ class Solution:
     loose: Truths
     #: Largest force left out of balance at a free direction [N].
     unbalanced_n: float
-    #: Potential energy [N m].
+    #: Likewise, of moments [N m].
+    unbalanced_moment_n_m: float
+    #: Loads and reactions, each added up.
+    balance: Balance
+    #: Potential energy, the sum of the next two [N m].
     energy_n_m: float
+    #: Of members, springs of the frame and feet [N m].
+    strain_energy_n_m: float
+    #: Of the loads, zero in the drawn place [N m].
+    load_potential_n_m: float
+    #: The largest share of the loads for which a usable state was found, to a hundredth; 1 if converged [-].
+    load_share: float
+    #: States solved on the way to the loads; 0: they were taken at once.
+    load_steps: int
+    #: Condition of the tangent, estimated from below [-]; its logarithm is the number of digits lost, at most. 0: not
+    #: looked at.
+    condition: float
+    #: What to know about a usable state, such as how many digits are left; empty if there is nothing.
+    caution: str
     iterations: int
 
     @property
@@ -227,14 +274,15 @@ class Solutions:
     message: tuple[str, ...]
     #: k by n by 6: ux uy uz [m], rx ry rz [rad].
     displacement: Floats
-    #: k by m by 12: the forces of `Solution`, in its order, `active` as 0 or 1.
+    #: k by m by 14: the forces of `Solution`, in its order, `active` as 0 or 1.
     member_forces: Floats
     #: k by n by 6 [N], [N m].
     reaction: Floats
-    #: One a case [N].
-    unbalanced_n: Floats
-    #: One a case [N m].
-    energy_n_m: Floats
+    #: One a case.
+    caution: tuple[str, ...]
+    #: k by 20: share of the loads and condition [-], unbalanced force [N] and moment [N m], strain energy, potential of
+    #: the loads and energy [N m], the four sums of `Balance` [N, N m], steps to the loads.
+    state: Floats
     #: One a case.
     iterations: Indices
     #: k by f by 5: push, sideways along x and y [N], slip [m], whether it carries as 0 or 1.
@@ -246,6 +294,34 @@ class Solutions:
     def usable(self) -> Truths:
         """One a case."""
         return np.array([status == "converged" for status in self.status], dtype=bool)
+
+    @property
+    def load_share(self) -> Floats:
+        """One a case: the largest share of its loads with a usable state; 1 if converged [-]."""
+        return self._number("load_share")
+
+    @property
+    def condition(self) -> Floats:
+        """One a case: condition of the tangent [-]; 0, as many cases at once are not looked at for it."""
+        return self._number("condition")
+
+    @property
+    def unbalanced_n(self) -> Floats:
+        """One a case: largest force left out of balance [N]."""
+        return self._number("unbalanced_n")
+
+    @property
+    def energy_n_m(self) -> Floats:
+        """One a case: potential energy [N m]."""
+        return self._number("energy_n_m")
+
+    @property
+    def strain_energy_n_m(self) -> Floats:
+        """One a case: of members, springs of the frame and feet [N m]."""
+        return self._number("strain_energy_n_m")
+
+    def _number(self, keyword: str) -> Floats:
+        return np.array(self.state[:, _STATE.index(keyword)])
 
     @property
     def axial_n(self) -> Floats:
@@ -262,6 +338,8 @@ class Solutions:
 
     def __getitem__(self, case: int) -> Solution:
         forces = self.member_forces[case]
+        of_members: dict[str, Any] = {name: forces[:, i] for i, name in enumerate(_MEMBER_FORCES)}
+        of_state: dict[str, Any] = {name: float(self.state[case, i]) for i, name in enumerate(_STATE)}
         return Solution(
             frame=self.frame,
             forces_n=self.forces_n[case],
@@ -273,11 +351,13 @@ class Solutions:
             status=self.status[case],
             message=self.message[case],
             displacement=self.displacement[case],
-            **{name: forces[:, i] for i, name in enumerate(_MEMBER_FORCES)},
+            **of_members,
             active=forces[:, -1] != 0,
             reaction=self.reaction[case],
-            unbalanced_n=float(self.unbalanced_n[case]),
-            energy_n_m=float(self.energy_n_m[case]),
+            caution=self.caution[case],
+            **of_state,
+            balance=Balance(*(_triple(self.state[case, i : i + 3]) for i in (7, 10, 13, 16))),
+            load_steps=int(self.state[case, 19]),
             iterations=int(self.iterations[case]),
             foot_push_n=self.foot_forces[case, :, 0],
             foot_side_n=self.foot_forces[case, :, 1:3],
@@ -302,6 +382,8 @@ class Solutions:
                 "largest_push_n": np.maximum(-self.axial_n.min(axis=1), 0.0),
                 "inactive_members": (~self.active).sum(axis=1),
                 "lifted_feet": (self.foot_forces[:, :, 4] == 0).sum(axis=1),
+                "load_share": self.load_share,
+                "condition": self.condition,
                 "unbalanced_n": self.unbalanced_n,
                 "energy_n_m": self.energy_n_m,
                 "iterations": self.iterations,
@@ -310,117 +392,6 @@ class Solutions:
 
     def __repr__(self) -> str:
         return f"<coverframe.frame.Solutions of {len(self)} cases: {int(self.usable.sum())} converged>"
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class Tensioned:
-    """A frame whose straps are set."""
-
-    #: With the free lengths found.
-    frame: Frame = field(repr=False)
-    #: Its equilibrium; `usable` tells whether the tensions were reached.
-    solution: Solution
-    rounds: int
-
-
-@dataclass(frozen=True, slots=True)
-class FrictionBounds:
-    """The two ends of what an unknown friction of the feet may do."""
-
-    #: No foot has friction; may be a mechanism, and then says so.
-    smooth: Solution
-    #: Each has the friction written at it.
-    rough: Solution
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class Tightened:
-    """A frame whose straps were pulled one after the other."""
-
-    #: With the free lengths found; a run nobody pulled hangs slack.
-    frame: Frame = field(repr=False)
-    #: Its equilibrium without the hands; `usable` tells whether it stands.
-    solution: Solution
-    #: Mean tension of every run after each step, hands on: one row a step that was done, one column a run [N].
-    tensions_n: Floats
-    #: Which step could not be done and why; empty if all were.
-    message: str
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class Slipped:
-    """A frame with straps that have slipped over the nodes they pass."""
-
-    #: With the free lengths after slipping.
-    frame: Frame = field(repr=False)
-    #: `usable` tells whether the straps came to rest.
-    solution: Solution
-    passings: tuple[Passing, ...]
-    #: Tension on either side, one a passing [N]; empty if the straps did not come to rest, like the next three.
-    first_n: Floats
-    second_n: Floats
-    #: By how much each strap turns, from a straight line [rad].
-    turn_rad: Floats
-    #: Free length that moved from the second member to the first; negative the other way [m].
-    slipped_m: Floats
-    rounds: int
-
-    def table(self) -> pd.DataFrame:
-        """One row a passing. Needs pandas."""
-        import pandas as pd
-
-        names = [passing.name for passing in self.passings][: len(self.first_n)]
-        numbers = {key: getattr(self, key) for key in ("first_n", "second_n", "turn_rad", "slipped_m")}
-        return pd.DataFrame({"passing": names} | numbers)
-
-
-@dataclass(frozen=True, slots=True)
-class SlippedBounds:
-    """The two ends of what an unknown friction over tops may do."""
-
-    #: mu = 0
-    smooth: Slipped
-    #: mu = the greatest
-    rough: Slipped
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class BucklingMode:
-    """One way to buckle."""
-
-    #: Of the load, over 0.
-    factor: float
-    #: n by 6; the largest displacement (or rotation) is 1.
-    shape: Floats
-    #: Where it moves most.
-    place: str
-    #: Amplitude at which the first taut strap goes slack or the first pressed upright lifts [m]; may be infinite.
-    reach_m: float
-    #: The members that limit it.
-    lets_go: tuple[str, ...]
-    #: Slack straps and lifted uprights the mode would load.
-    takes_up: tuple[str, ...]
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class Buckling:
-    """Buckling factors of a state, lowest first."""
-
-    modes: tuple[BucklingMode, ...]
-    #: Why there is none, or that their count does not agree; empty otherwise.
-    message: str
-
-
-@dataclass(frozen=True, slots=True)
-class UprightStability:
-    """An upright under its push, and what its straps can hold."""
-
-    name: str
-    push_n: float
-    #: Stiffness of the straps at its top times its height [N].
-    critical_n: float
-    #: Push over critical; infinite if nothing holds the top.
-    used: float
 
 
 def require_usable(solution: Solution) -> None:

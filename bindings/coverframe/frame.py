@@ -32,24 +32,23 @@ from . import _core
 from ._frame_loads import Loads, count_cases, read_loads
 from ._frame_model import Foot, Frame, NodeSpring, Passing, Spring, StrapRun, TighteningStep, arrays_of
 from ._frame_reader import is_whole
-from ._frame_state import (
+from ._frame_imperfection import bowed, leaning, out_of_plumb, shaped
+from ._frame_outcome import (
     Buckling,
     BucklingMode,
-    Equilibrium,
     FrictionBounds,
     Slipped,
     SlippedBounds,
-    Solution,
-    Solutions,
     Tensioned,
     Tightened,
     UprightStability,
-    require_usable,
 )
+from ._frame_state import Balance, Equilibrium, Solution, Solutions, require_usable
 from ._values import Floats, numbers
 from .errors import refuse
 
 __all__ = [
+    "Balance",
     "Buckling",
     "BucklingMode",
     "Equilibrium",
@@ -68,8 +67,12 @@ __all__ = [
     "Tightened",
     "TighteningStep",
     "UprightStability",
+    "bowed",
     "buckling",
+    "leaning",
+    "out_of_plumb",
     "self_weight",
+    "shaped",
     "slip_over_tops",
     "slip_over_tops_bounds",
     "solve",
@@ -287,6 +290,10 @@ def tighten_in_order(
     held_by_hand: Sequence[int] = (),
     hand_stiffness_n_per_m: float = 1e5,
     forces_n: Any = None,
+    couples_n_m: Any = None,
+    member_loads_n_per_m: Any = None,
+    temperatures_k: Any = None,
+    settlements: Any = None,
     springs: Sequence[Spring] = (),
     max_iterations: int = 200,
     force_tolerance: float = 1e-9,
@@ -309,7 +316,7 @@ def tighten_in_order(
 
     The other parameters are those of `tension_straps`.
     """
-    loads = read_loads(frame, None, forces_n)
+    loads = read_loads(frame, None, forces_n, couples_n_m, member_loads_n_per_m, temperatures_k, settlements)
     options = _options(max_iterations, force_tolerance, rotation_limit_rad)
     pulls = []
     for s, step in enumerate(steps):
@@ -335,6 +342,10 @@ def slip_over_tops(
     passings: Sequence[Passing],
     friction: float,
     forces_n: Any = None,
+    couples_n_m: Any = None,
+    member_loads_n_per_m: Any = None,
+    temperatures_k: Any = None,
+    settlements: Any = None,
     springs: Sequence[Spring] = (),
     max_iterations: int = 200,
     force_tolerance: float = 1e-9,
@@ -345,7 +356,7 @@ def slip_over_tops(
     Tensions on the two sides stay within exp(-mu theta) and exp(mu theta) of one another, theta the angle by which the
     strap turns (Euler and Eytelwein). `friction` is mu, 0 to 2 [-]; the other parameters are those of `solve`.
     """
-    loads = read_loads(frame, None, forces_n)
+    loads = read_loads(frame, None, forces_n, couples_n_m, member_loads_n_per_m, temperatures_k, settlements)
     options = _options(max_iterations, force_tolerance, rotation_limit_rad)
     over = []
     for p, passing in enumerate(passings):
@@ -406,8 +417,8 @@ def _solve(
 
 
 def _solutions(frame: Frame, loads: Loads, springs: Sequence[Spring], arrays: tuple[Any, ...]) -> Solutions:
-    status, message, displacement, forces, reaction, unbalanced, energy, iterations, feet, loose = arrays
-    for array in (displacement, forces, reaction, unbalanced, energy, iterations, feet, loose):
+    status, message, caution, displacement, forces, reaction, state, iterations, feet, loose = arrays
+    for array in (displacement, forces, reaction, state, iterations, feet, loose):
         array.setflags(write=False)
     return Solutions(
         frame=frame,
@@ -422,8 +433,8 @@ def _solutions(frame: Frame, loads: Loads, springs: Sequence[Spring], arrays: tu
         displacement=displacement,
         member_forces=forces,
         reaction=reaction,
-        unbalanced_n=unbalanced,
-        energy_n_m=energy,
+        caution=tuple(caution),
+        state=state,
         iterations=iterations,
         foot_forces=feet,
         loose=loose,

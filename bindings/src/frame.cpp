@@ -6,6 +6,7 @@
 #include "arrays.hpp"
 #include "coverframe/frame/batch.hpp"
 #include "coverframe/frame/buckling.hpp"
+#include "coverframe/frame/imperfection.hpp"
 #include "coverframe/frame/pretension.hpp"
 #include "coverframe/frame/solve.hpp"
 #include "coverframe/frame/tightening.hpp"
@@ -133,14 +134,15 @@ SolveOptions options_of(const Options& options) {
             .rotation_limit = std::get<2>(options)};
 }
 
-constexpr std::size_t member_numbers = 12;
+constexpr std::size_t member_numbers = 14;
 
-/// Axial, the four moments, the two shears, twist, the member load along three axes, active (0 or 1).
+/// Axial, the four moments, the two shears, twist, the member load along three axes, least tension and sag of a loaded
+/// strap, active (0 or 1).
 void write_members(const Solution& solution, double* to) {
     for (const MemberForces& f : solution.members) {
-        for (const double value :
-             {f.axial, f.moment_vertical_from, f.moment_vertical_to, f.moment_level_from, f.moment_level_to,
-              f.shear_vertical, f.shear_level, f.twist, f.load[0], f.load[1], f.load[2], f.active ? 1.0 : 0.0}) {
+        for (const double value : {f.axial, f.moment_vertical_from, f.moment_vertical_to, f.moment_level_from,
+                                   f.moment_level_to, f.shear_vertical, f.shear_level, f.twist, f.load[0], f.load[1],
+                                   f.load[2], f.least, f.sag, f.active ? 1.0 : 0.0}) {
             *to++ = value;
         }
     }
@@ -153,8 +155,24 @@ void write_feet(const Solution& solution, double* to) {
     }
 }
 
-/// Status, message, displacements (k by n by 6), members (k by m by 12), reactions (k by n by 6), unbalanced, energy
-/// and iterations (k each), feet (k by f by 5), nodes that hang loose (k by n).
+constexpr std::size_t state_numbers = 20;
+
+/// Share of the loads, condition, unbalanced force and moment, strain energy, potential of the loads, their sum; force
+/// and moment of the loads, force and moment of the boat; steps to the loads.
+void write_state(const Solution& s, double* to) {
+    for (const double value : {s.load_share, s.condition, s.unbalanced, s.unbalanced_moment, s.strain_energy,
+                               s.load_potential, s.energy}) {
+        *to++ = value;
+    }
+    for (const std::array<double, 3>& sum : {s.balance.load_force, s.balance.load_moment, s.balance.reaction_force,
+                                             s.balance.reaction_moment}) {
+        to = std::copy(sum.begin(), sum.end(), to);
+    }
+    *to = s.load_steps;
+}
+
+/// Status, message, caution, displacements (k by n by 6), members (k by m by 14), reactions (k by n by 6), numbers of the
+/// state (k by 20), iterations (k), feet (k by f by 5), nodes that hang loose (k by n).
 py::tuple arrays_of(const std::vector<Solution>& solutions, const Frame& frame) {
     const std::size_t nodes = frame.nodes.size();
     const std::size_t members = frame.members.size();
@@ -168,20 +186,22 @@ py::tuple arrays_of(const std::vector<Solution>& solutions, const Frame& frame) 
     py::array_t<double> feet(Shape{cases, static_cast<py::ssize_t>(count), 5});
     py::array_t<bool> loose(Shape{cases, n});
     std::fill_n(loose.mutable_data(), loose.size(), false);
+    py::array_t<double> state(Shape{cases, static_cast<py::ssize_t>(state_numbers)});
     py::array_t<std::int64_t> iterations(cases);
     for (std::size_t k = 0; k < solutions.size(); ++k) {
         std::copy_n(solutions[k].displacement.begin(), 6 * nodes, displacement.mutable_data() + 6 * nodes * k);
         std::copy_n(solutions[k].reaction.begin(), 6 * nodes, reaction.mutable_data() + 6 * nodes * k);
         write_members(solutions[k], forces.mutable_data() + member_numbers * members * k);
+        write_state(solutions[k], state.mutable_data() + state_numbers * k);
         write_feet(solutions[k], feet.mutable_data() + 5 * count * k);
         for (const int node : solutions[k].loose)
             loose.mutable_data()[nodes * k + static_cast<std::size_t>(node)] = true;
         iterations.mutable_data()[k] = solutions[k].iterations;
     }
     return py::make_tuple(texts(solutions, [](const Solution& s) { return name_of(s.status); }),
-                          texts(solutions, [](const Solution& s) { return s.message; }), displacement, forces, reaction,
-                          numbers(solutions, [](const Solution& s) { return s.unbalanced; }),
-                          numbers(solutions, [](const Solution& s) { return s.energy; }), iterations, feet, loose);
+                          texts(solutions, [](const Solution& s) { return s.message; }),
+                          texts(solutions, [](const Solution& s) { return s.caution; }), displacement, forces, reaction,
+                          state, iterations, feet, loose);
 }
 
 py::tuple solve_all(const FrameArrays& arrays, const LoadArrays& given, std::size_t cases, const SpringArrays& springs,
@@ -326,6 +346,35 @@ py::list uprights_of(const FrameArrays& arrays, const LoadArrays& given, const S
     return rows;
 }
 
+/// Places of the nodes (n by 3) and free lengths (m) of a frame that was drawn anew.
+py::tuple drawn_anew(const Frame& frame) {
+    py::array_t<double> places(Shape{static_cast<py::ssize_t>(frame.nodes.size()), 3});
+    double* to = places.mutable_data();
+    for (const FrameNode& node : frame.nodes) to = std::copy(node.at.begin(), node.at.end(), to);
+    return py::make_tuple(places, free_lengths(frame));
+}
+
+void bind_imperfections(py::module_& module) {
+    module.def("frame_out_of_plumb",
+               [](const FrameArrays& arrays, double level, double angle, const std::array<double, 2>& direction) {
+                   return drawn_anew(out_of_plumb(frame_of(arrays), level, angle, direction));
+               });
+    module.def("frame_leaning",
+               [](const FrameArrays& arrays, int member, double angle, const std::array<double, 2>& direction) {
+                   return drawn_anew(leaning(frame_of(arrays), member, angle, direction));
+               });
+    module.def("frame_bowed",
+               [](const FrameArrays& arrays, const std::vector<int>& members, double rise,
+                  const std::array<double, 3>& direction, bool parabola) {
+                   return drawn_anew(bowed(frame_of(arrays), members, rise, direction,
+                                           parabola ? BowShape::parabola : BowShape::sine));
+               });
+    module.def("frame_shaped", [](const FrameArrays& arrays, const Numbers& displacement, double amplitude) {
+        return drawn_anew(shaped(frame_of(arrays), {displacement.data(), displacement.data() + displacement.size()},
+                                 amplitude));
+    });
+}
+
 }  // namespace
 
 void bind_frame(py::module_& module) {
@@ -340,6 +389,7 @@ void bind_frame(py::module_& module) {
     module.def("slip_frame_straps", &slip_all);
     module.def("buckle_frame", &buckle);
     module.def("frame_uprights", &uprights_of);
+    bind_imperfections(module);
 }
 
 }  // namespace coverframe::binding
