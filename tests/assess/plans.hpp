@@ -20,7 +20,7 @@ inline StrapKind polyester_strap() {
 }
 
 inline Upright upright(const std::string& name, Length x, Length top) {
-    return {name, x, "sole", top, {38.0_mm, 89.0_mm}, "Spruce-Pine-Fir No.1/No.2", {300.0_mm, 300.0_mm, 38.0_mm}};
+    return {name, x, "sole", top, {38.0_mm, 89.0_mm}, "Spruce-Pine-Fir No.1/No.2", {300.0_mm, 300.0_mm, 38.0_mm}, {}};
 }
 
 inline RidgeSupport ridge_support() {

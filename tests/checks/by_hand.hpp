@@ -57,7 +57,8 @@ inline Plan plan() {
                          1.5_m,
                          {38.0_mm, 89.0_mm},
                          "Spruce-Pine-Fir No.1/No.2",
-                         {200.0_mm, 200.0_mm, 18.0_mm}}};
+                         {200.0_mm, 200.0_mm, 18.0_mm},
+                         {}}};
     support.cross_straps = {{"C1", "U1", "cord", 600.0_N, Sides::both}};
     plan.support.structure = support;
     plan.support.band = {"cord", 300.0_N, 200.0_mm, {0.8_m}, {}, {}};

@@ -37,7 +37,7 @@ inline StrapKind strap() {
 }
 
 inline Upright upright(std::string name, Length x, std::string on, Length top) {
-    return {std::move(name), x, std::move(on), top, {38.0_mm, 89.0_mm}, "C24", {300.0_mm, 200.0_mm, 38.0_mm}};
+    return {std::move(name), x, std::move(on), top, {38.0_mm, 89.0_mm}, "C24", {300.0_mm, 200.0_mm, 38.0_mm}, {}};
 }
 
 inline Support support() {

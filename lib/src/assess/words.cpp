@@ -69,6 +69,12 @@ std::vector<std::string> assumptions_of(const Plan& plan, const std::vector<Arra
                                        friction->source + "."
                                  : "The film's whole tension goes on from the rail to the band; friction on the rail "
                                    "would take some of it.");
+    const auto* ridge = std::get_if<RidgeSupport>(&plan.support.structure);
+    if (ridge != nullptr && std::ranges::any_of(ridge->uprights, [](const Upright& u) { return u.foot.has_value(); })) {
+        sentences.push_back(
+            "Uprights with a soft foot stand on what gives under them, and lift off; where only friction holds a foot "
+            "level, its least value is looked at with soft straps and its greatest with stiff ones.");
+    }
     for (const Arrangement& arrangement : arrangements) {
         const bool known = std::find(sentences.begin(), sentences.end(), arrangement.note) != sentences.end();
         if (!arrangement.note.empty() && !known) sentences.push_back(arrangement.note);

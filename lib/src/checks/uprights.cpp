@@ -2,7 +2,9 @@
 #include "coverframe/checks/uprights.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <optional>
 
 #include "common.hpp"
 #include "coverframe/plan/geometry.hpp"
@@ -40,6 +42,26 @@ std::string pushes(const CheckInput& input, const Pushed& upright) {
     return upright.part.name + " pushes " + shown(upright.push, input.plan.units_shown);
 }
 
+/// What the soft foot of an upright does; nothing if it has none.
+const FootForces* soft_foot(const CheckInput& input, const UprightPart& part) {
+    const std::vector<coverframe::Foot>& feet = input.cover.layout.frame.feet;
+    for (std::size_t f = 0; f < feet.size(); ++f) {
+        if (feet[f].node == part.foot) return &input.state.frame.feet[f];
+    }
+    return nullptr;
+}
+
+/// How far a soft foot has settled, and whether it slides, as sentences after another.
+std::string settled_text(const CheckInput& input, const UprightPart& part) {
+    const FootForces* foot = soft_foot(input, part);
+    if (foot == nullptr || !foot->carries) return "";
+    const UnitsShown units = input.plan.units_shown;
+    const double down = -input.state.frame.displacement[6 * at(part.foot) + 2];
+    std::string text = " The foot settles by " + shown(from_m(down), units) + ".";
+    if (foot->slips()) text += " It slides by " + shown(from_m(foot->slip), units) + "; fix it level.";
+    return text;
+}
+
 // An upright that has lifted off asks for nothing, whatever there is to give.
 void say_lifted(Finding& finding, const Pushed& upright) {
     if (!upright.lifted()) return;
@@ -74,13 +96,18 @@ Finding column_finding(const CheckInput& input, const Pushed& upright) {
     return finding;
 }
 
-Finding hold_finding(const CheckInput& input, const Pushed& upright, const LateralHold& hold) {
+/// \param hold  at its top
+/// \param foot  at its foot, where the foot is not held level: both ends move, their springs act one behind the other
+Finding hold_finding(const CheckInput& input, const Pushed& upright, const LateralHold& hold,
+                     const std::optional<LateralHold>& foot) {
     const UnitsShown units = input.plan.units_shown;
     const FrameNode& top = input.cover.layout.frame.nodes[at(upright.part.top)];
     if (top.held[0] && top.held[1])
         return not_applicable("upright.hold", upright.part.name, clause_hold, input,
                               "The top of " + upright.part.name + " is held by the boat itself: it cannot go over.");
-    const double capacity = hold.stiffness * in_m(upright.length);
+    const bool both = hold.stiffness > 0.0 && (!foot || foot->stiffness > 0.0);
+    const double stiffness = !both ? 0.0 : foot ? 1.0 / (1.0 / hold.stiffness + 1.0 / foot->stiffness) : hold.stiffness;
+    const double capacity = stiffness * in_m(upright.length);
     Finding finding =
         compare("upright.hold", upright.part.name, clause_hold, input, in_kN(upright.push), capacity / 1e3, "kN");
     finding.x = upright.x;
@@ -94,10 +121,14 @@ Finding hold_finding(const CheckInput& input, const Pushed& upright, const Later
                        (finding.verdict == Verdict::exceeded ? ": it goes over " + way + mend
                                                              : "; beyond that it would go over " + way + ".");
     if (input.workings)
-        finding.workings = {term("N", in_kN(upright.push), "kN", "push of the upright"),
-                            term("k", hold.stiffness, "N/m", "least sideways stiffness at its top without it, " + way),
-                            term("h", in_m(upright.length), "m", "length of the upright"),
-                            term("N_cr", capacity / 1e3, "kN", "k h", clause_hold)};
+        finding.workings = {
+            term("N", in_kN(upright.push), "kN", "push of the upright"),
+            term("k", stiffness, "N/m",
+                 (foot ? "least sideways stiffness at its top and foot, one behind the other, without it, "
+                       : "least sideways stiffness at its top without it, ") +
+                     way),
+            term("h", in_m(upright.length), "m", "length of the upright"),
+            term("N_cr", capacity / 1e3, "kN", "k h", clause_hold)};
     say_lifted(finding, upright);
     return finding;
 }
@@ -147,6 +178,7 @@ Finding foot_finding(const CheckInput& input, const Pushed& upright) {
         shown_area_load(pressure, units) + " on the " + foot.stand->name + ", where " +
         shown_area_load(foot.stand->bearing.value, units) + " is the most" +
         (finding.verdict == Verdict::exceeded ? "; use a thicker and larger pad, or set it over a bulkhead." : ".");
+    finding.sentence += settled_text(input, upright.part);
     if (input.workings) finding.workings = foot_terms(on, *foot.stand, upright, pressure);
     say_lifted(finding, upright);
     return finding;
@@ -159,10 +191,14 @@ std::vector<Finding> check_uprights(const CheckInput& input) {
     std::vector<Finding> findings;
     std::vector<HoldAt> places;
     for (const UprightPart& part : input.cover.layout.uprights) places.push_back({part.top, part.member});
+    for (const UprightPart& part : input.cover.layout.uprights) places.push_back({part.foot, part.member});
     const std::vector<LateralHold> holds =
         lateral_holds(input.cover.layout.frame, input.state.frame_loads, input.state.frame, places);
-    for (std::size_t i = 0; i < places.size(); ++i) {
+    const std::size_t count = input.cover.layout.uprights.size();
+    for (std::size_t i = 0; i < count; ++i) {
         const UprightPart& part = input.cover.layout.uprights[i];
+        const std::array<bool, 6>& held = input.cover.layout.frame.nodes[at(part.foot)].held;
+        const bool level = held[0] && held[1];
         const Pushed upright = pushed(input, part);
         try {
             findings.push_back(column_finding(input, upright));
@@ -172,7 +208,8 @@ std::vector<Finding> check_uprights(const CheckInput& input) {
                 not_applicable("upright.column", part.name, timber_document(input.plan), input,
                                part.name + " is not judged as a column: " + error.problems().front().advice + "."));
         }
-        findings.push_back(hold_finding(input, upright, holds[i]));
+        findings.push_back(
+            hold_finding(input, upright, holds[i], level ? std::nullopt : std::optional(holds[count + i])));
         findings.push_back(foot_finding(input, upright));
     }
     return findings;

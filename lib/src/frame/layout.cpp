@@ -179,7 +179,23 @@ private:
             add_member(timber_member(upright.name, MemberKind::upright, upright.section, upright.grade), foot, top);
         part.drawn = &upright;
         layout_.uprights.push_back(part);
+        if (upright.foot) add_foot(*upright.foot, foot);
         return {upright.name, top};
+    }
+
+    void add_foot(const SoftFoot& soft, int at) {
+        Foot foot;
+        foot.node = at;
+        foot.stiffness = in_N_per_m(soft.stiffness.value);
+        foot.gap = soft.gap ? in_m(*soft.gap) : 0.0;
+        node(at).held[2] = false;
+        if (soft.friction) {
+            const bool low = options_.strap_stiffness == Bound::low;
+            foot.friction = low ? soft.friction->low.value : soft.friction->high.value;
+            foot.side_stiffness = in_N_per_m(soft.friction->side_stiffness.value);
+            node(at).held[0] = node(at).held[1] = false;
+        }
+        layout_.frame.feet.push_back(foot);
     }
 
     void add_cross_strap(const CrossStrap& strap) {

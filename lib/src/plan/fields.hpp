@@ -246,6 +246,23 @@ void fields(Visitor& v, Like<FootPad> auto& p) {
 }
 
 template <class Visitor>
+void fields(Visitor& v, Like<FootFriction> auto& f) {
+    v.cited("low", f.low, limit::foot_friction, "least friction between foot and stand that may be there");
+    v.cited("high", f.high, limit::foot_friction, "greatest friction that may be there");
+    v.cited("side_stiffness", f.side_stiffness, limit::foot_stiffness,
+            "stiffness of pad or sole, level, until the foot slides: force per way it gives");
+}
+
+template <class Visitor>
+void fields(Visitor& v, Like<SoftFoot> auto& f) {
+    v.cited("stiffness", f.stiffness, limit::foot_stiffness,
+            "stiffness of pad or sole, upwards: force per way it gives");
+    v.maybe_value("gap", f.gap, limit::foot_gap, "how far the foot hangs over its pad before anything is loaded");
+    v.maybe_part("friction", f.friction,
+                 "what holds the foot level if nothing but friction does; leave it out where a step or stringer holds it");
+}
+
+template <class Visitor>
 void fields(Visitor& v, Like<PoleRidge> auto& r) {
     v.part("section", r.section, "section of the pole");
     v.value("grade", r.grade, limit::name, "timber grade of the pole");
@@ -282,6 +299,8 @@ void fields(Visitor& v, Like<Upright> auto& u) {
     v.part("section", u.section, "section of the upright");
     v.value("grade", u.grade, limit::name, "timber grade of the upright");
     v.part("pad", u.pad, "board under its foot");
+    v.maybe_part("foot", u.foot,
+                 "a foot that gives, lifts off and may slide; leave it out for one that stands firm on the boat");
 }
 
 template <class Visitor>

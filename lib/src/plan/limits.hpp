@@ -93,6 +93,12 @@ inline constexpr Limit<Length> section{10.0_mm, 400.0_mm, "mm", "sawn timber tha
 inline constexpr Limit<Length> pad_side{20.0_mm, 1000.0_mm, "mm", "a board under a foot"};
 inline constexpr Limit<Length> pad_thickness{1.0_mm, 150.0_mm, "mm", "a board under a foot"};
 
+// Feet
+inline constexpr Limit<LineLoad> foot_stiffness{1.0_kN_per_m, 1e6_kN_per_m, "kN/m",
+                                                "from soft foam under a plate to a foot on bare timber"};
+inline constexpr Limit<Length> foot_gap{0.0_mm, 100.0_mm, "mm", "over a larger gap the upright stands on nothing"};
+inline constexpr Limit<double> foot_friction{0.05, 1.0, "", "from ice to rubber on dry timber"};
+
 // Band
 inline constexpr Limit<Length> below_rail{0.0_m, 2.0_m, "m", "the band runs on the topsides"};
 inline constexpr Limit<Length> hanger_spacing{0.1_m, 5.0_m, "m", "closer is a net, wider holds nothing up"};

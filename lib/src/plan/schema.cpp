@@ -55,6 +55,8 @@ constexpr std::string_view definition_name() {
     if constexpr (std::same_as<Type, StrapKind>) return "strap_kind";
     if constexpr (std::same_as<Type, Section>) return "section";
     if constexpr (std::same_as<Type, FootPad>) return "foot_pad";
+    if constexpr (std::same_as<Type, FootFriction>) return "foot_friction";
+    if constexpr (std::same_as<Type, SoftFoot>) return "soft_foot";
     if constexpr (std::same_as<Type, RidgeEnd>) return "ridge_end";
     if constexpr (std::same_as<Type, Ridge>) return "ridge";
     if constexpr (std::same_as<Type, Upright>) return "upright";

@@ -4,6 +4,10 @@
 // The ridge line is cut into stations at close spacing, so that film strips can hang on it and a pole's own bow is
 // seen. Pieces of a pole that meet at an angle of more than half a degree are taken as spliced there: the splice
 // carries no bending moment (safe for the spans; a pole bent over an upright instead would break or lift).
+//
+// The foot of an upright is held by the boat. Where the plan gives it a soft foot it stands on it instead (feet.hpp): free
+// up and down, held level by a step, or by friction where the plan gives one. Of friction and straps the same bound is
+// used: soft straps with the least friction, stiff ones with the greatest.
 #pragma once
 
 #include <string>
@@ -15,7 +19,7 @@
 
 namespace coverframe {
 
-/// Which bound of the straps' stiffness is used.
+/// Which bound of the straps' stiffness is used, and of the friction under feet.
 enum class Bound { low, high };
 
 struct LayoutOptions {

@@ -90,6 +90,7 @@ inline constexpr ProblemCode plan_problem_codes[]{
     {"support.upright.height", ProblemStage::fit, "the top of an upright is not above its foot"},
     {"support.upright.short", ProblemStage::fit, "an upright shorter than twice its section"},
     {"support.upright.slender", ProblemStage::fit, "an upright longer than 50 times its thinner side"},
+    {"support.upright.friction", ProblemStage::fit, "least friction of a foot over the greatest"},
     {"support.upright.unbraced", ProblemStage::fit, "an upright without a strap to each side"},
     {"support.cross_strap.duplicate", ProblemStage::fit, "two cross straps of one name"},
     {"support.cross_strap.over_unknown", ProblemStage::fit, "a cross strap over an upright that is not there"},

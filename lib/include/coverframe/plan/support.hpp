@@ -84,6 +84,24 @@ struct FootPad {
     bool operator==(const FootPad&) const = default;
 };
 
+/// What holds a soft foot level, if nothing but friction does.
+struct FootFriction {
+    Cited<double> low;               ///< least friction that may be there [-]
+    Cited<double> high;              ///< greatest
+    Cited<LineLoad> side_stiffness;  ///< of pad or sole, level, until the foot slides: force per way it gives
+
+    bool operator==(const FootFriction&) const = default;
+};
+
+/// A foot that is not tied to the boat: it stands on a pad or sole that gives, and lifts off (frame/feet.hpp).
+struct SoftFoot {
+    Cited<LineLoad> stiffness;             ///< of pad or sole, upwards: force per way it gives
+    std::optional<Length> gap;             ///< how far it hangs over its pad before anything is loaded
+    std::optional<FootFriction> friction;  ///< without it a step or stringer holds the foot level
+
+    bool operator==(const SoftFoot&) const = default;
+};
+
 /// An upright on the centreline. It pushes; it cannot pull.
 struct Upright {
     std::string name;
@@ -93,6 +111,7 @@ struct Upright {
     Section section;
     std::string grade;
     FootPad pad;
+    std::optional<SoftFoot> foot;  ///< without it the foot does not give
 
     bool operator==(const Upright&) const = default;
 };
