@@ -72,7 +72,6 @@ SurfaceSystem::SurfaceSystem(const Frame& frame, const TriangleMesh& film, const
       frame_(frame),
       film_(film),
       frame_node_(frame_node),
-      held_(held),
       sheet_(sheet),
       bearings_(bearings),
       assembly_(frame),

@@ -97,7 +97,6 @@ private:
     const Frame& frame_;
     const TriangleMesh& film_;
     const std::vector<int>& frame_node_;
-    const std::vector<bool>& held_;
     const Sheet& sheet_;
     const std::vector<Bearing>& bearings_;
     Assembly assembly_;
