@@ -325,7 +325,7 @@ void write_comparisons(std::ostream& out, const Times& t) {
     row("factor and solve of one matrix of eight side by side", "eight matrices", 1.0 / 8);
     row("energy alone", "energy");
     row("one iteration: forces, tangent, factor, solve", "iteration");
-    row("solve() from its own answer: forces, proof of stability, results", "settled");
+    row("solve() from its own answer: forces, proof of stability, condition, results", "settled");
     row("all strips of film once", "strips");
     row("one of 10,000 solves, one after the other", "many alone", 1.0 / many);
     row("one of 10,000 solves, eight side by side", "many together", 1.0 / many);
@@ -358,17 +358,18 @@ void write_goals(std::ostream& out, const Subject& s, const Times& t) {
         << text("%.2f", iteration / t.of("banded")) << ", " << met(iteration, 3 * t.of("banded"))
         << ".\n* All situations from their own answers within 0.5 ms on one core: " << text("%.2f", again / 1000)
         << " ms, " << met(again, 500) << ".\n  One of them takes " << text("%.1f", again / count)
-        << " us: its strips once " << text("%.1f", strips) << ", one look at the frame with proof of\n  stability and "
-        << "results " << text("%.1f", t.of("settled")) << ", the rest copies of states and balances. Bare factors and "
-        << "solves\n  alone would be " << text("%.2f", count * t.of("banded") / 1000) << " ms, side by side "
-        << text("%.2f", count * t.of("eight matrices") / 8000) << " ms.\n* Many loads together at least 3 times as "
+        << " us: its strips once " << text("%.1f", strips) << ", forces, tangent and a factor that proves it\n  "
+        << "stable about an iteration, " << text("%.1f", iteration) << ", the rest results and copies of states. Bare "
+        << "factors and\n  solves alone would be " << text("%.2f", count * t.of("banded") / 1000)
+        << " ms, side by side " << text("%.2f", count * t.of("eight matrices") / 8000)
+        << " ms.\n* Many loads together at least 3 times as "
         << "fast as one after the other: " << text("%.2f", t.of("many alone") / t.of("many together")) << ", "
         << met(3 * t.of("many together"), t.of("many alone")) << ".\n\n"
         << "A situation from the cover without snow takes " << text("%.0f", one) << " us for " << text("%.1f", steps)
         << " steps: " << text("%.0f", 100 * steps * iteration / one) << " % are iterations\nof "
-        << "the frame, " << text("%.0f", 100 * (steps + 1) * strips / one) << " % strips, "
-        << text("%.0f", 100 * t.of("settled") / one) << " % the last look and the results. Of assess(), all "
-        << "situations are\n"
+        << "the frame, " << text("%.0f", 100 * (steps + 1) * strips / one)
+        << " % strips, "
+           "the rest the last look, results and copies. Of assess(), all situations\nare "
         << text("%.0f", 100 * t.of("all situations") / t.of("assess")) << " % and the rigging "
         << text("%.0f", 100 * t.of("rigging") / t.of("assess")) << " %; the rest is checks.\n";
 }
