@@ -4,7 +4,7 @@
 // cannot narrow: its stiffness is E t/(1 - nu^2).
 //
 // One difference stays however long the bay and however fine the mesh: snow lies evenly over the plan of a strip as it
-// hangs; on the surface it goes with the film, which in sagging moves towards the ridge. Measured, surface over strips at
+// hangs; on the surface it goes with the film, which sags towards the ridge. Measured, surface over strips, at
 // the middle of a bay of 8 breadths under 50, 200, 900 Pa: ridge line load +0.2, +1.0, +2.6 %, level force -0.2, -0.6,
 // -1.5 %, sag +0.1, 0.0, -0.4 %. A bay as long as broad carries a fifth to a quarter less on its ridge than strips say,
 // one of 2 breadths as much within 3 %.
