@@ -2,6 +2,7 @@
 #include "conditioning.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "frame/kernel/diagnosis.hpp"
@@ -24,6 +25,7 @@ struct Holder {
     std::string name;
     double own = 0;
     double held = 0;
+    double most = 0;  ///< what moving its nodes as far could store at the most
     double move = 0;  ///< of its nodes, as place_of measures [m]
 };
 
@@ -110,13 +112,20 @@ private:
         }
         const double held = shape_.v.dot(product(alone.band(), state_.K, shape_.v));
         holder.held = held > rounding * holder.own ? held : 0;
+        std::array<double, 2> stiffest{};  // against moves and against turns
+        std::array<double, 2> moved{};
         for (const int node : nodes) {
             for (int full = 6 * node; full < 6 * node + 6; ++full) {
                 const int unknown = alone.unknown_at(full);
                 if (unknown < 0) continue;
-                holder.move = std::max(holder.move, move_of(full, shape_.v(unknown)));
+                const double v = shape_.v(unknown);
+                const std::size_t turn = full % 6 < 3 ? 0 : 1;
+                stiffest[turn] = std::max(stiffest[turn], std::abs(state_.K(alone.band().diagonal(unknown))));
+                moved[turn] += v * v;
+                holder.move = std::max(holder.move, move_of(full, v));
             }
         }
+        for (const std::size_t turn : {0, 1}) holder.most += stiffest[turn] * moved[turn];
         return holder;
     }
 
@@ -209,13 +218,15 @@ VectorXd softest_shape(BandedLDLT& factor, const VectorXd& scale) {
 }
 
 bool strained(const Shape& shape) {
-    constexpr double moves = 1e-2;  // of the largest move
+    constexpr double moves = 1e-2;   // of the largest move
+    constexpr double noise = 1e-26;  // a shape is known to 1e-15 or so along what is stiff
     double most = 0;
     for (int i = 0; i < shape.assembly.unknowns(); ++i) {
         most = std::max(most, move_of(shape.assembly.full_of(i), shape.v(i)));
     }
-    return std::ranges::any_of(OneByOne(shape, false).all(),
-                               [&](const Holder& holder) { return holder.move > moves * most && holder.held > 0; });
+    return std::ranges::any_of(OneByOne(shape, false).all(), [&](const Holder& holder) {
+        return holder.move > moves * most && holder.held > noise * holder.most;
+    });
 }
 
 std::string conditioning_text(const Shape& shape, double condition) {

@@ -175,7 +175,11 @@ void diagnose(const Frame& frame, const Assembly& assembly, const VectorXd& u, c
     const int full = place_of(frame, assembly, shape);
     solution.message = place_text(frame, full) + ": ";
     const Shape moved{frame, assembly, u, loads, shape};
-    const bool held = resistance < free_motion && strained(moved);
+    // Forces in the members bend the shape a little out of what nothing holds: without them it is asked.
+    VectorXd elastic_scale;
+    scale_of(assembly.band(), elastic.K, elastic_scale);
+    const bool held = resistance < free_motion &&
+                      strained({frame, assembly, u, loads, lowest_shape(assembly, elastic.K, elastic_scale)});
     if (held && against < singular_pivot) {
         solution.status = SolveStatus::ill_conditioned;
         solution.message += conditioning_text(moved, no_digit_left) + "; bring them closer together";
