@@ -22,7 +22,7 @@ from ._values import numbers
 from .errors import StateError, refuse
 from .plan import Plan, PlanLike, plan_of
 
-__all__ = ["Cover", "FirstTouch", "Obstacle", "Pond", "SurfaceState", "rig"]
+__all__ = ["Cover", "FilmLimit", "FirstTouch", "Obstacle", "Pond", "SurfaceState", "rig"]
 
 Floats = NDArray[np.float64]
 
@@ -101,12 +101,39 @@ class FirstTouch:
 
 
 @dataclass(frozen=True, slots=True)
+class FilmLimit:
+    """How much of a snow load film and frame hold, and what ends it.
+
+    The pull is that of single triangles: where film meets an obstacle or the end of a fan it grows as the mesh gets
+    finer, so a torn place there is a warning to look at, not a strength.
+    """
+
+    #: "none" if they hold, "torn", or "no shape" if there is no equilibrium.
+    end: str
+    #: "converged", or why there is no equilibrium at `share`.
+    status: str
+    #: Greatest share of the load seen to hold.
+    held: float
+    #: Least one seen not to; None if they hold.
+    share: float | None
+    #: Where it gives out; "" if that is not known.
+    place: str
+    #: All of it in a sentence.
+    sentence: str
+
+    def __str__(self) -> str:
+        return self.sentence
+
+
+@dataclass(frozen=True, slots=True)
 class SurfaceState:
     """One equilibrium of a cover. `n` nodes of the film, `t` triangles, `m` members of the frame."""
 
     #: "converged", or why there is no equilibrium to check against: "loose", "growing", "folded", "frame fails", ...
     status: str
     message: str
+    #: Where there is none, where it gives out: "between U2 and U3, port"; "" otherwise.
+    place: str
     #: Corners of the triangles, t by 3.
     triangles: NDArray[np.int32]
     #: Where the nodes are, n by 3 [m].
@@ -169,6 +196,7 @@ def state_told(told: dict[str, Any], triangles: NDArray[np.int32], shrunk: Surfa
     return SurfaceState(
         status=told["status"],
         message=told["message"],
+        place=told["place"],
         triangles=triangles,
         places_m=places,
         drop_m=drop,
@@ -236,9 +264,7 @@ class Cover:
         kind = 2 if rain_m is not None else {"none": 0, "to the brim": 1}.get(rain, -1)
         if kind < 0:
             raise refuse("argument.word", "/rain", repr(rain), 'rain is "none" or "to the brim", or give rain_m')
-        snow = 1000 * numbers("snow_kpa", snow_kpa).ravel()
-        if snow.size not in (1, len(self._triangles)):
-            raise refuse("film.surface.loads", "/snow_kpa", snow.size, f"give 1 load or {len(self._triangles)}")
+        snow = self._loads(snow_kpa)
         told = self._handle.load(snow, kind, float(rain_m or 0.0), float(permanent_factor))
         return state_told(told, self._triangles, self.state)
 
@@ -250,10 +276,34 @@ class Cover:
 
     def first_touches(self, *, snow_kpa: Any, most: float = 1.0) -> tuple[FirstTouch, ...]:
         """With how much of a load the film first touches each obstacle, to 1 % of it. Some ten equilibria an obstacle."""
+        snow = self._loads(snow_kpa)
+        return tuple(FirstTouch(*row) for row in self._handle.first_touches(snow, float(most)))
+
+    def limit(self, *, snow_kpa: Any, strength_n_per_m: float | None = None, most: float = 1.0) -> FilmLimit:
+        """How much of a load film and frame hold, to 1 % of `most` times the load. Some ten equilibria.
+
+        Parameters
+        ----------
+        snow_kpa
+            Plan load, one for all or one a triangle [kPa].
+        strength_n_per_m
+            Pull per width at which the film is torn; without, strength times thickness of the plan [N/m].
+        most
+            Greatest share looked at.
+
+        Raises
+        ------
+        InputError
+            film.survey.share, film.survey.strength, film.surface.loads
+        """
+        strength = None if strength_n_per_m is None else float(strength_n_per_m)
+        return FilmLimit(*self._handle.limit(self._loads(snow_kpa), strength, float(most)))
+
+    def _loads(self, snow_kpa: Any) -> Floats:
         snow = 1000 * numbers("snow_kpa", snow_kpa).ravel()
         if snow.size not in (1, len(self._triangles)):
             raise refuse("film.surface.loads", "/snow_kpa", snow.size, f"give 1 load or {len(self._triangles)}")
-        return tuple(FirstTouch(*row) for row in self._handle.first_touches(snow, float(most)))
+        return np.asarray(snow)
 
 
 def rig(

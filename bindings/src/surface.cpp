@@ -3,6 +3,7 @@
 #include <pybind11/stl.h>
 
 #include <memory>
+#include <optional>
 
 #include "coverframe/film/surface_survey.hpp"
 #include "coverframe/plan/plan.hpp"
@@ -20,6 +21,13 @@ struct Held {
 
 std::vector<double> items_of(const Numbers& column) { return {column.data(), column.data() + column.size()}; }
 
+/// One load for all triangles, or one each.
+std::vector<double> loads_of(const Held& held, const Numbers& snow) {
+    std::vector<double> loads = items_of(snow);
+    if (loads.size() == 1) loads.assign(held.surface.cover.mesh.triangles.size(), loads.front());
+    return loads;
+}
+
 std::unique_ptr<Held> rig_held(const Plan& plan, double tension, double spacing, int rows, bool stiff) {
     auto held = std::make_unique<Held>(plan);
     const py::gil_scoped_release unlocked;
@@ -29,8 +37,7 @@ std::unique_ptr<Held> rig_held(const Plan& plan, double tension, double spacing,
 }
 
 py::dict load_held(const Held& held, const Numbers& snow, int rain, double depth, double permanent_factor) {
-    std::vector<double> loads = items_of(snow);
-    if (loads.size() == 1) loads.assign(held.surface.cover.mesh.triangles.size(), loads.front());
+    const std::vector<double> loads = loads_of(held, snow);
     SurfaceState state;
     {
         const py::gil_scoped_release unlocked;
@@ -40,8 +47,7 @@ py::dict load_held(const Held& held, const Numbers& snow, int rain, double depth
 }
 
 py::list touches_of(const Held& held, const Numbers& snow, double most) {
-    std::vector<double> loads = items_of(snow);
-    if (loads.size() == 1) loads.assign(held.surface.cover.mesh.triangles.size(), loads.front());
+    const std::vector<double> loads = loads_of(held, snow);
     std::vector<FirstTouch> touches;
     {
         const py::gil_scoped_release unlocked;
@@ -50,6 +56,27 @@ py::list touches_of(const Held& held, const Numbers& snow, double most) {
     py::list rows;
     for (const FirstTouch& touch : touches) rows.append(py::make_tuple(touch.obstacle, touch.share, touch.place));
     return rows;
+}
+
+const char* name_of(FilmLimit::End end) {
+    switch (end) {
+        case FilmLimit::End::none: return "none";
+        case FilmLimit::End::torn: return "torn";
+        case FilmLimit::End::no_shape: return "no shape";
+    }
+    return "";
+}
+
+/// How it ends, status, share held, share not held, place, sentence.
+py::tuple limit_of(const Held& held, const Numbers& snow, std::optional<double> strength, double most) {
+    const std::vector<double> loads = loads_of(held, snow);
+    FilmLimit limit;
+    {
+        const py::gil_scoped_release unlocked;
+        limit = film_limit(held.surface, loads, strength.value_or(held.surface.strength), {}, most);
+    }
+    return py::make_tuple(name_of(limit.end), coverframe::name_of(limit.status), limit.held, limit.share, limit.place,
+                          limit.sentence);
 }
 
 }  // namespace
@@ -75,7 +102,8 @@ void bind_surface(py::module_& module) {
                  return numbers(snow, [](double load) { return load; });
              })
         .def("load", &load_held)
-        .def("first_touches", &touches_of);
+        .def("first_touches", &touches_of)
+        .def("limit", &limit_of);
 }
 
 }  // namespace coverframe::binding

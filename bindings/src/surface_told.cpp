@@ -55,6 +55,7 @@ py::dict told(const CoverSurface& surface, const SurfaceState& state) {
     py::dict all;
     all["status"] = name_of(state.status);
     all["message"] = state.message;
+    all["place"] = state.place;
     all["places"] = places_of(state.film.nodes);
     all["first"] = numbers(state.triangles, [](const FilmForces& f) { return f.first; });
     all["second"] = numbers(state.triangles, [](const FilmForces& f) { return f.second; });

@@ -127,3 +127,19 @@ def test_three_dimensions(sloop: Cover, loaded: SurfaceState) -> None:
     assert faces.get_array().max() == pytest.approx(
         1e3 * loaded.drop_m[loaded.triangles].mean(axis=1).max(), rel=1e-9
     )
+
+
+def test_how_much_a_cover_holds_and_what_ends_it(sloop: Cover) -> None:
+    holds = sloop.limit(snow_kpa=0.2, strength_n_per_m=1e6)
+    assert (holds.end, holds.share, holds.held) == ("none", None, 1.0)
+    torn = sloop.limit(snow_kpa=0.9, strength_n_per_m=2000)
+    assert torn.end == "torn"
+    assert torn.share is not None
+    assert 0 < torn.held < torn.share <= torn.held + 0.0101
+    assert torn.place in str(torn)
+    state = sloop.load(snow_kpa=0.9 * torn.share)
+    assert np.max(state.first_n_per_m) > 2000
+    assert state.place == ""
+    with pytest.raises(cf.InputError) as caught:
+        sloop.limit(snow_kpa=0.9, strength_n_per_m=0)
+    assert caught.value.code == "film.survey.strength"

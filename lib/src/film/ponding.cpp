@@ -26,7 +26,7 @@ bool drains(const PondingStrip& s) { return 4 * state_of(s).sag < s.fall; }
 /// not even there. `with` gives the strip at a value.
 template <class With>
 std::optional<double> needed(double from, double to, With with) {
-    constexpr int halvings = 40;
+    constexpr int halvings = 24;  // to 1e-7 of the range
     if (!drains(with(to))) return {};
     for (int i = 0; i < halvings; ++i) {
         const double middle = 0.5 * (from + to);
