@@ -13,7 +13,8 @@
 // is a parabola, and both have the same slope where they meet:  (q/g) k tan(k b/2) = h/a - q a/(2 T).  Without a root b
 // the water sinks the strip without end. The last root goes where both sides touch, and with S = sqrt(2 g h/q) that is
 //     T_settle = g L^2/(2 atan sqrt(S/(S-2)) + sqrt(S(S-2)))^2   for S > 2,   T_crit for S <= 2
-// between T_crit and q L^2/(2h), with which the strip drains. That T grows as the strip sinks is left out: the safe side.
+// no more than T_crit and less than q L^2/(2h), with which the strip drains. That T grows as the strip sinks is left out:
+// the safe side.
 //
 // Help against the first is looked for with the whole strip (strip.hpp), one change at a time: the slope with which
 // this strip would drain, the tension to shrink it to, or the span between supports.
