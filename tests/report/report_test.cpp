@@ -187,8 +187,11 @@ TEST_CASE("job_sheet: every chosen value with its source") {
     mark(*p.support.band.rail_friction), mark(*p.film.creep_modulus);
     mark(p.film.thickness), mark(p.film.tension_low), mark(p.film.tension_high), mark(p.film.modulus), mark(p.film.poisson);
     mark(p.film.strength), mark(p.film.unit_weight);
+    SoftFoot& foot = std::get<RidgeSupport>(p.support.structure).uprights.front().foot.emplace();
+    foot.friction.emplace();
+    mark(foot.stiffness), mark(foot.friction->low), mark(foot.friction->high), mark(foot.friction->side_stiffness);
     const std::string words = sheet_words(a);
-    CHECK(sources.size() == 32);
+    CHECK(sources.size() == 36);
     for (const std::string& source : sources) {
         CAPTURE(source);
         CHECK(holds(words, source));

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: BSD-3-Clause
 #include <optional>
+#include <variant>
 
 #include "coverframe/actions/arrangement.hpp"
 #include "coverframe/units/crossing.hpp"
@@ -125,6 +126,20 @@ void add_straps_and_band(Choices& choices, const Plan& plan) {
     choices.add("friction of film on the rail that is relied on", plan.support.band.rail_friction);
 }
 
+void add_feet(Choices& choices, const Support& support) {
+    const auto* ridge = std::get_if<RidgeSupport>(&support.structure);
+    if (ridge == nullptr) return;
+    for (const Upright& upright : ridge->uprights) {
+        if (!upright.foot) continue;
+        const std::string name = "foot of " + upright.name + ": ";
+        choices.add(name + "stiffness of what it stands on", upright.foot->stiffness);
+        if (!upright.foot->friction) continue;
+        choices.add(name + "friction, low", upright.foot->friction->low);
+        choices.add(name + "friction, high", upright.foot->friction->high);
+        choices.add(name + "stiffness until it slides", upright.foot->friction->side_stiffness);
+    }
+}
+
 void add_film(Choices& choices, const Film& film) {
     choices.words("film thickness", thickness(film.thickness.value, choices.units), film.thickness.source);
     choices.add("film tension, low", film.tension_low);
@@ -143,6 +158,7 @@ std::string choices_html(const Assessment& assessment) {
     add_site_and_basis(choices, assessment.plan);
     add_boat(choices, assessment.plan.boat);
     add_straps_and_band(choices, assessment.plan);
+    add_feet(choices, assessment.plan.support);
     add_film(choices, assessment.plan.film);
     return table_html(choices.table, "compact");
 }
