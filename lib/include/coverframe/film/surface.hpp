@@ -16,8 +16,7 @@
 // What the film rests on
 //   * obstacles: their upper edges, points every 25 mm; without friction
 //   * cross straps: cut into pieces, which give way under the film. The same point of the film stays over the same
-//   point
-//     of the strap, as friction makes it; nothing but the push up and down passes between them
+//     point of the strap, as friction makes it; nothing but the push up and down passes between them
 // A bearing gives way by 0.01 mm for each newton, which stands for the softness of webbing and edge and is far below
 // what anything here depends on.
 //
