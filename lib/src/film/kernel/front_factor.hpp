@@ -8,6 +8,8 @@
 // dense Cholesky, triangular solve and product, which is some three times faster than column after column.
 //
 // Groups are joined where that adds few zeros: small matrices cost more for their calls than for their numbers.
+//
+// DEVELOPERS.md has how long libraries take for the same matrices.
 #pragma once
 
 #include <Eigen/Core>
