@@ -57,7 +57,7 @@ TEST_CASE("check_clearance: one point at a station") {
     CHECK(f.x.value() == 1.0);
     CHECK(close(term(f, "z_drawn"), 1.05, 1e-9));
     CHECK(close(term(f, "z_loaded"), 0.93, 1e-9));
-    CHECK(f.sentence.find("80 mm (3.1 in) over the windshield") != std::string::npos);
+    CHECK(f.sentence.find("80 mm (3 1/8 in) over the windshield") != std::string::npos);
     CHECK(f.sentence.find("600 mm (1 ft 12 in)") == std::string::npos);
     CHECK(f.sentence.find("to starboard") != std::string::npos);
 }

@@ -109,13 +109,13 @@ TEST_CASE("check_drainage: water that gathers, and what lies under it") {
     CHECK(f.verdict == Verdict::exceeded);
     CHECK(f.x.value() == 1.0);
     CHECK(f.sentence.find("on the port side") != std::string::npos);
-    CHECK(f.sentence.find("1.5 litres (0.396 gal)") != std::string::npos);
+    CHECK(f.sentence.find("1.5 L (0.4 US gal)") != std::string::npos);
     CHECK(f.sentence.find("7.5 mm (0.3 in) deep over the windshield") != std::string::npos);
     CHECK(f.sentence.find("console") == std::string::npos);
     CHECK(f.sentence.find("locker") == std::string::npos);
     CHECK(f.sentence.find("bow light") == std::string::npos);
     const Finding aft = of(check_drainage(c.input()), "film, U1 to stern");
-    CHECK(aft.sentence.find("0.5 litres") != std::string::npos);  // the other half of strip 4
+    CHECK(aft.sentence.find("0.5 L") != std::string::npos);  // the other half of strip 4
 }
 
 TEST_CASE("check_drainage: hollows with dry strips between are not one") {
@@ -125,7 +125,7 @@ TEST_CASE("check_drainage: hollows with dry strips between are not one") {
     sag(c, 4, 0.27);
     const Finding f = of(check_drainage(c.input()), "film, bow to U1");
     CHECK(f.x.value() == 2.0);
-    CHECK(f.sentence.find("0.5 litres") != std::string::npos);
+    CHECK(f.sentence.find("0.5 L") != std::string::npos);
 }
 
 TEST_CASE("check_drainage: a ridge no higher than the rail holds water whatever the sag") {

@@ -27,17 +27,17 @@ TEST_CASE("shown: the plan's units first, the other in brackets") {
     CHECK(shown_stress(7.0_N_per_mm2, si) == "7 N/mm2 (1020 psi)");
     CHECK(shown(1500.0_N_per_m, si) == "1.5 kN/m (103 plf)");
     CHECK(shown(820.0_N_m, si) == "820 N m (605 lbf ft)");
-    CHECK(shown(from_m3(0.024), si) == "24 litres (6.34 gal)");
-    CHECK(shown(from_m3(0.024), us) == "6.34 gal (24 litres)");
+    CHECK(shown(from_m3(0.024), si) == "24 L (6.3 US gal)");
+    CHECK(shown(from_m3(0.024), us) == "6.3 US gal (24 L)");
     CHECK(shown(32.14_deg) == "32.1 deg");
     CHECK(percent_text(1.336) == "134 %");
     CHECK(percent_text(0.0336) == "3.4 %");
 }
 
 TEST_CASE("shown: lengths by their size") {
-    CHECK(shown(1.68_m, si) == "1.68 m (5 ft 6 in)");
+    CHECK(shown(1.68_m, si) == "1.68 m (5 ft 6 1/8 in)");
     CHECK(shown(66.0_in, us) == "5 ft 6 in (1.68 m)");
-    CHECK(shown(85.0_mm, si) == "85 mm (3.3 in)");
+    CHECK(shown(85.0_mm, si) == "85 mm (3 3/8 in)");
     CHECK(shown(3.24_mm, si) == "3.2 mm (0.13 in)");
     CHECK(shown(72.0_in, us) == "6 ft (1.83 m)");
     CHECK(shown(-12.0_mm, si) == "-12 mm (-0.47 in)");
@@ -47,11 +47,11 @@ TEST_CASE("shown: lengths by their size") {
 TEST_CASE("shown: rounding carries over into the next unit") {
     CHECK(shown(999.4_N, si) == "999 N (225 lbf)");
     CHECK(shown(999.6_N, si) == "1 kN (225 lbf)");
-    CHECK(shown(999.4_mm, si) == "999 mm (3 ft 3 in)");
-    CHECK(shown(999.6_mm, si) == "1 m (3 ft 3 in)");
-    CHECK(shown(11.94_in, us) == "11.9 in (303 mm)");
+    CHECK(shown(999.4_mm, si) == "999 mm (3 ft 3 3/8 in)");
+    CHECK(shown(999.6_mm, si) == "1 m (3 ft 3 3/8 in)");
+    CHECK(shown(11.94_in, us) == "1 ft (303 mm)");
     CHECK(shown(11.96_in, us) == "1 ft (304 mm)");
-    CHECK(shown(71.6_in, us) == "6 ft (1.82 m)");
+    CHECK(shown(71.95_in, us) == "6 ft (1.83 m)");
     CHECK(number_text(9.996) == "10");
     CHECK(number_text(99.96) == "100");
 }

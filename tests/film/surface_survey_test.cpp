@@ -45,7 +45,7 @@ TEST_CASE("A hollow is told by place, litres, weight and what it reaches") {
                         .reaches = {"windshield"},
                         .outline = {}};
     CHECK(flag.sentence() ==
-          "hollow between U2 and U3, port, 0.4 m aft of the windshield, 23 l, 0.23 kN, reaches the windshield");
+          "hollow between U2 and U3, port, 0.4 m aft of the windshield, 23 L, 0.23 kN, reaches the windshield");
 }
 
 TEST_CASE("Ponds of a flat cover are found with place, outline and what they reach") {

@@ -27,13 +27,7 @@ TEST_CASE("format: both systems") {
     CHECK(both(3.0, "furlong", UnitsShown::us) == "3 furlong");
 }
 
-TEST_CASE("format: feet and inches to an eighth") {
-    CHECK(feet_and_inches(0.0254 * 66.125) == "5 ft 6 1/8 in");
-    CHECK(feet_and_inches(0.3048 * 21) == "21 ft");
-    CHECK(feet_and_inches(0.0254 * 11.99) == "1 ft");
-    CHECK(feet_and_inches(0.0254 * 7.75) == "7 3/4 in");
-    CHECK(feet_and_inches(-0.0254 * 18) == "-1 ft 6 in");
-    CHECK(feet_and_inches(0.0254 * 0.43) == "0.43 in");
+TEST_CASE("format: sections and film") {
     CHECK(section({38.1_mm, 88.9_mm}, UnitsShown::us) == "1 1/2 x 3 1/2 in (38 x 89 mm)");
     CHECK(thickness(7.0_mil, UnitsShown::us) == "7 mil (0.178 mm)");
 }
@@ -65,6 +59,7 @@ TEST_CASE("format: a share reads 100 % only if it is one") {
     CHECK(percent(1.004) == "100.4 %");
     CHECK(percent(1.00003) == "100.003 %");
     CHECK(percent(0.9999) == "99.99 %");
+    CHECK(whole_percent(0.966) == "97 %");
 }
 
 TEST_CASE("format: a number that is none is refused") {

@@ -159,7 +159,8 @@ void add_part(const Assessment& assessment, const PartForce& force, std::vector<
                        amount(force, force.surface, units) + " under film as a surface and of " +
                        amount(force, force.strips, units) + " under strips (" + force.arrangement +
                        ", without factors): its worst check goes from " + used(*worst->utilisation) + " to " +
-                       used(finding.demand) + ".";
+                       used(finding.demand) +
+                       (finding.verdict == Verdict::satisfied ? "." : "; mend it as that check asks, for the greater load.");
     const bool moment = force.carried == Carried::bending_moment;
     const std::string unit = moment ? "kN m" : "kN";
     finding.workings = {

@@ -8,6 +8,7 @@
 
 #include "coverframe/base/error.hpp"
 #include "coverframe/units/crossing.hpp"
+#include "units/inches.hpp"
 
 namespace coverframe::checks_detail {
 namespace {
@@ -29,10 +30,10 @@ std::string with_decimals(double number, int decimals) {
     return text == "-0" ? "0" : text;
 }
 
-// The number as three significant digits leave it.
-double to_three_digits(double number) {
+// The number as so many significant digits leave it.
+double to_digits(double number, int digits) {
     if (number == 0.0 || !std::isfinite(number)) return number;
-    const double step = std::pow(10.0, std::floor(std::log10(std::abs(number))) - 2.0);
+    const double step = std::pow(10.0, std::floor(std::log10(std::abs(number))) + 1.0 - digits);
     return step > 0.0 ? std::round(number / step) * step : 0.0;
 }
 
@@ -42,7 +43,7 @@ std::string both(const std::string& si, const std::string& us, UnitsShown first)
 
 // In `small` units below a thousand of them, in `large` ones from there on.
 std::string in_small_or_large(double in_small, const char* small, const char* large) {
-    const double rounded = to_three_digits(in_small);
+    const double rounded = to_digits(in_small, 3);
     return std::abs(rounded) < 1000.0 ? number_text(in_small) + ' ' + small
                                       : number_text(in_small / 1000.0) + ' ' + large;
 }
@@ -54,24 +55,14 @@ std::string metric_length(double metres) {
     return with_decimals(metres, 2) + " m";
 }
 
-std::string inches_text(double inches) {
-    const double size = std::abs(inches);
-    if (size < 11.95) return with_decimals(inches, size < 0.95 ? 2 : 1) + " in";
-    const double whole = std::round(size);
-    const double feet = std::floor(whole / 12.0);
-    const double rest = whole - 12.0 * feet;
-    const std::string sign = inches < 0.0 ? "-" : "";
-    return sign + with_decimals(feet, 0) + " ft" + (rest == 0.0 ? "" : ' ' + with_decimals(rest, 0) + " in");
-}
-
 }  // namespace
 
-std::string number_text(double number) {
-    const double rounded = to_three_digits(number);
+std::string number_text(double number, int digits) {
+    const double rounded = to_digits(number, digits);
     if (rounded == 0.0 || !std::isfinite(rounded)) return with_decimals(rounded, 0);
     // the small number keeps 999.6 from counting as three digits before the point and 1000 as four
     const int before_point = static_cast<int>(std::floor(std::log10(std::abs(rounded)) + 1e-12)) + 1;
-    return with_decimals(rounded, std::clamp(3 - before_point, 0, most_decimals));
+    return with_decimals(rounded, std::clamp(digits - before_point, 0, most_decimals));
 }
 
 std::string percent_text(double ratio) {
@@ -84,7 +75,7 @@ std::string shown(Force force, UnitsShown first) {
 }
 
 std::string shown(Length length, UnitsShown first) {
-    return both(metric_length(in_m(length)), inches_text(in_in(length)), first);
+    return both(metric_length(in_m(length)), detail::feet_and_inches(in_m(length)), first);
 }
 
 std::string shown(LineLoad load, UnitsShown first) {
@@ -96,7 +87,7 @@ std::string shown(Moment moment, UnitsShown first) {
 }
 
 std::string shown(Volume volume, UnitsShown first) {
-    return both(number_text(in_m3(volume) * 1000.0) + " litres", number_text(in_m3(volume) / gallon_m3) + " gal",
+    return both(number_text(in_m3(volume) * 1000.0, 2) + " L", number_text(in_m3(volume) / gallon_m3, 2) + " US gal",
                 first);
 }
 

@@ -2,8 +2,8 @@
 // Quantities as a sentence shows them: the plan's units first, the other system in brackets, no more digits than
 // anybody on a boat can use. "3.4 kN (764 lbf)", "5 ft 6 in (1.68 m)", "149 kPa (3110 psf)".
 //
-// Numbers carry three significant digits; lengths are whole millimetres from 10 mm to 1 m and centimetres beyond, or
-// tenths of an inch to 1 ft and whole inches beyond. 1 US gallon = 231 cubic inches (exact).
+// Numbers carry three significant digits, water two; lengths are whole millimetres from 10 mm to 1 m and centimetres
+// beyond, or eighths of an inch as on a tape, hundredths under one inch. 1 US gallon = 231 cubic inches (exact).
 #pragma once
 
 #include <string>
@@ -13,9 +13,9 @@
 
 namespace coverframe::checks_detail {
 
-/// Three significant digits without an exponent and without idle zeros; 0 under 0.00005.
+/// Significant digits without an exponent and without idle zeros; 0 under 0.00005.
 /// \throws StateError "checks.number" for a number that is not finite
-[[nodiscard]] std::string number_text(double number);
+[[nodiscard]] std::string number_text(double number, int digits = 3);
 
 /// 134 % for 1.336: whole per cent, tenths under 10 %.
 [[nodiscard]] std::string percent_text(double ratio);

@@ -104,7 +104,7 @@ std::string place_on(const CoverSurface& surface, double x, double y) {
 
 std::string PondFlag::sentence() const {
     const std::string heavy = weight < 100 ? two_digits(weight) + " N" : two_digits(weight / 1000) + " kN";
-    std::string text = "hollow " + place + ", " + two_digits(volume * 1000) + " l, " + heavy;
+    std::string text = "hollow " + place + ", " + two_digits(volume * 1000) + " L, " + heavy;
     for (const std::string& name : reaches) text += ", reaches the " + name;
     return text;
 }

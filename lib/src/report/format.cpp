@@ -10,6 +10,7 @@
 
 #include "coverframe/base/error.hpp"
 #include "coverframe/units/crossing.hpp"
+#include "units/inches.hpp"
 
 namespace coverframe::reporting {
 namespace {
@@ -52,7 +53,7 @@ double least_shown(Kind kind) {
         case Kind::line_load: return 5e-3;
         case Kind::area_load: return 5e-2;
         case Kind::stress: return 5.0;
-        case Kind::water: return 5e-7;
+        case Kind::water: return 5e-5;
         case Kind::area:
         case Kind::volume:
         case Kind::second_moment:
@@ -129,7 +130,7 @@ std::string in_si(double value, double size, Kind kind, int digits) {
 
 std::string in_us(double value, double size, Kind kind, int digits) {
     switch (kind) {
-        case Kind::length: return digits > 3 ? with(value, factor::inch, "in", digits) : feet_and_inches(value);
+        case Kind::length: return digits > 3 ? with(value, factor::inch, "in", digits) : detail::feet_and_inches(value);
         case Kind::area: return size < 0.1 ? with(value, inch2, "in2", digits)
                                            : with(value, factor::foot * factor::foot, "ft2", digits);
         case Kind::volume: return with(value, inch2 * factor::inch, "in3", digits);
@@ -152,16 +153,6 @@ Shown in_order(std::string si, std::string us, UnitsShown units) {
     return {std::move(si), std::move(us)};
 }
 
-std::string inches(double metres_of) {
-    const long eighths = std::lround(metres_of / factor::inch * 8.0);
-    const long whole = eighths / 8;
-    const long rest = eighths % 8;
-    if (rest == 0) return std::to_string(whole);
-    const long common = rest % 4 == 0 ? 4 : (rest % 2 == 0 ? 2 : 1);
-    const std::string fraction = std::to_string(rest / common) + '/' + std::to_string(8 / common);
-    return whole == 0 ? fraction : std::to_string(whole) + ' ' + fraction;
-}
-
 }  // namespace
 
 std::string fixed(double value, int decimals) {
@@ -182,6 +173,8 @@ std::string rounded(double value, int digits) {
     std::from_chars(text.data(), text.data() + text.size(), rounded_value);
     return without_idle_zeros(fixed(rounded_value, exponent >= digits ? 0 : digits - 1 - exponent));
 }
+
+std::string whole_percent(double share) { return fixed(100.0 * share, 0) + " %"; }
 
 std::string percent(double share) {
     const double value = share * 100.0;
@@ -223,20 +216,7 @@ std::string thickness(Length length, UnitsShown units) {
 std::string section(const Section& section, UnitsShown units) {
     const auto millimetres = [](Length side) { return fixed(in_mm(side), 0); };
     return joined(in_order(millimetres(section.breadth) + " x " + millimetres(section.depth) + " mm",
-                           inches(in_m(section.breadth)) + " x " + inches(in_m(section.depth)) + " in", units));
-}
-
-std::string feet_and_inches(double metres_of) {
-    require_finite(metres_of);
-    const double size = std::abs(metres_of);
-    const long eighths = std::lround(size / factor::inch * 8.0);
-    const std::string sign = metres_of < 0 ? "-" : "";
-    if (eighths < 8) return rounded(metres_of / factor::inch, 2) + " in";
-    const long feet = eighths / 96;
-    const double rest = static_cast<double>(eighths % 96) / 8.0 * factor::inch;
-    if (feet == 0) return sign + inches(rest) + " in";
-    if (eighths % 96 == 0) return sign + std::to_string(feet) + " ft";
-    return sign + std::to_string(feet) + " ft " + inches(rest) + " in";
+                           detail::inches(in_m(section.breadth)) + " x " + detail::inches(in_m(section.depth)) + " in", units));
 }
 
 }  // namespace coverframe::reporting

@@ -17,6 +17,9 @@ namespace coverframe::reporting {
 /// `digits` significant digits without idle zeros; below 1e-4 and from 1e7 on with a power of ten.
 [[nodiscard]] std::string rounded(double value, int digits = 3);
 
+/// "82 %", whole per cent: for shares that have no limit to pass.
+[[nodiscard]] std::string whole_percent(double share);
+
 /// "82 %". Never reads "100 %" for a share that is not exactly one.
 [[nodiscard]] std::string percent(double share);
 
@@ -47,8 +50,5 @@ struct Shown {
 
 /// Breadth by depth: "38 x 89 mm (1 1/2 x 3 1/2 in)".
 [[nodiscard]] std::string section(const Section& section, UnitsShown units);
-
-/// "7.46 m" as a yard of feet and inches says it: "24 ft 5 3/4 in", to an eighth of an inch.
-[[nodiscard]] std::string feet_and_inches(double metres);
 
 }  // namespace coverframe::reporting

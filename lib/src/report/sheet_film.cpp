@@ -13,9 +13,11 @@
 namespace coverframe::reporting {
 namespace {
 
-std::string upper_first(std::string text) {
-    if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') text[0] = static_cast<char>(text[0] - 'a' + 'A');
-    return text;
+std::string pond_sentence(const PondFlag& pond, UnitsShown units) {
+    std::string text = "A hollow " + pond.place + ", holds " + both(pond.volume * 1e3, "L", units) + ", " +
+                       both(pond.depth, "m", units) + " deep, " + both(pond.weight, "N", units, 2);
+    for (const std::string& name : pond.reaches) text += ", over the " + name;
+    return text + ". It runs over " + pond.spills + '.';
 }
 
 std::string gap_sentence(const SurfaceTouch& touch, UnitsShown units) {
@@ -37,7 +39,7 @@ std::string first_sentence(const TouchLoad& first, UnitsShown units) {
 
 std::string support_sentence(const SupportOverStrap& support, UnitsShown units) {
     return "Behind the " + support.obstacle + ", " + support.upright + " stands " + both(support.height, "m", units) +
-           " over where a tight strap over its top to the stern end of the ridge would lie; some " +
+           " over a line from the top of the " + support.obstacle + " to the stern end of the ridge; some " +
            both(0.25, "m", units, 2) + " is usual behind a windshield (common practice, no source).";
 }
 
@@ -79,9 +81,9 @@ std::string looks_html(const SurfaceSurvey& survey, UnitsShown units) {
             continue;
         }
         table.rows.push_back({name, value_html(look.water * 1e3, "L", units), nearest_html(look, units),
-                              tag("span", percent(look.slopes.sheds), "n"),
-                              tag("span", percent(look.slopes.partly), "n"),
-                              tag("span", percent(look.slopes.holds), "n")});
+                              tag("span", whole_percent(look.slopes.sheds), "n"),
+                              tag("span", whole_percent(look.slopes.partly), "n"),
+                              tag("span", whole_percent(look.slopes.holds), "n")});
     }
     return table_html(table);
 }
@@ -104,7 +106,7 @@ std::string film_html(const Assessment& assessment, const SurfaceSurvey& survey)
         return html + tag("p", "No equilibrium: " + worst.message, "strong") + '\n' + looks_html(survey, units);
     std::vector<std::string> sentences;
     for (const PondFlag& pond : worst.ponds)
-        sentences.push_back(upper_first(pond.sentence()) + ". It runs over " + pond.spills + '.');
+        sentences.push_back(pond_sentence(pond, units));
     if (worst.ponds.empty()) sentences.emplace_back("No hollow holds more than a cupful of water.");
     for (const SurfaceTouch& touch : worst.touches) sentences.push_back(gap_sentence(touch, units));
     for (const TouchLoad& first : survey.touched) sentences.push_back(first_sentence(first, units));

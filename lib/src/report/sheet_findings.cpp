@@ -91,11 +91,14 @@ std::string holding_html(const Assessment& assessment) {
     const UnitsShown units = assessment.plan.units_shown;
     Table table{{"part", "demand", "capacity", "used", "rule", "in"}, {}};
     for (const Finding* finding : with_verdict(assessment, Verdict::satisfied)) {
-        const std::string where = finding->situation.empty() ? "" : situation_number(assessment, finding->situation);
-        table.rows.push_back({tag("span", subject(*finding), "strong") + "<br/>" + tag("span", sentence_of(*finding)),
-                              demand_html(*finding, units), capacity_html(*finding, units), used_html(*finding), tag("span", text_of(finding->clause)), tag("span", where)});
+        std::string part = tag("span", subject(*finding), "strong") + "<br/>" + tag("span", sentence_of(*finding));
+        const std::string number = situation_number(assessment, finding->situation);
+        const bool numbered = number != one_line(finding->situation);
+        if (!numbered) part += "<br/>" + tag("span", finding->situation, "small");
+        table.rows.push_back({part, demand_html(*finding, units), capacity_html(*finding, units), used_html(*finding),
+                              tag("span", text_of(finding->clause)), numbered ? tag("span", number) : ""});
     }
-    return table_html(table, "compact");
+    return table_html(table, "compact holding");
 }
 
 std::string not_judged_html(const Assessment& assessment) {
@@ -110,9 +113,11 @@ std::string forces_html(const Assessment& assessment) {
     const UnitsShown units = assessment.plan.units_shown;
     Table table{{"part", "carries", "least", "in", "greatest", "in"}, {}};
     for (const ForceRange& force : assessment.forces) {
-        table.rows.push_back({tag("span", force.part, "strong"), tag("span", force.quantity), value_html(force.least, force.unit, units),
+        const auto [least, greatest] = ends_shown(force);
+        table.rows.push_back({tag("span", force.part, "strong"), tag("span", force.quantity),
+                              value_html(least, force.unit, units),
                               tag("span", situation_number(assessment, force.least_in)),
-                              value_html(force.greatest, force.unit, units),
+                              value_html(greatest, force.unit, units),
                               tag("span", situation_number(assessment, force.greatest_in))});
     }
     return table_html(table, "compact");

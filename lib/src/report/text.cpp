@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <cstdint>
 #include <optional>
 #include <utility>
@@ -80,8 +81,8 @@ std::string counted(std::size_t count, const std::string& thing) {
 
 std::string used_in(const Finding& finding) {
     const std::string where = finding.situation.empty() ? "" : " (" + one_line(finding.situation) + ")";
-    if (finding.utilisation) return percent(*finding.utilisation) + " of its capacity is used" + where;
-    return (finding.verdict == Verdict::exceeded ? "it has no capacity at all" : "nothing of its capacity is used") + where;
+    if (finding.utilisation) return percent(*finding.utilisation) + " of its limit" + where;
+    return (finding.verdict == Verdict::exceeded ? "it has no capacity at all" : "nothing of its limit") + where;
 }
 
 }  // namespace
@@ -159,6 +160,13 @@ std::string sentence_of(const Finding& finding) {
     std::string sentence = one_line(finding.sentence);
     if (!sentence.empty() && sentence.front() >= 'a' && sentence.front() <= 'z') sentence.front() = static_cast<char>(sentence.front() - 'a' + 'A');
     return sentence;
+}
+
+std::pair<double, double> ends_shown(const ForceRange& force) {
+    constexpr double noticed = 1e-3;
+    const double least = std::abs(force.least) < noticed * std::abs(force.greatest) ? 0.0 : force.least;
+    const double greatest = std::abs(force.greatest) < noticed * std::abs(force.least) ? 0.0 : force.greatest;
+    return {least, greatest};
 }
 
 std::string situation_number(const Assessment& assessment, std::string_view name) {

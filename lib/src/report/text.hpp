@@ -4,6 +4,7 @@
 
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "coverframe/assess/assess.hpp"
@@ -31,6 +32,9 @@ namespace coverframe::reporting {
 
 /// The finding's sentence with a capital letter.
 [[nodiscard]] std::string sentence_of(const Finding& finding);
+
+/// Least and greatest of a force as they are shown: one that is under a thousandth of the other is 0.
+[[nodiscard]] std::pair<double, double> ends_shown(const ForceRange& force);
 
 /// "S3" for the third situation; the name itself if the assessment has no situation of that name.
 [[nodiscard]] std::string situation_number(const Assessment& assessment, std::string_view name);

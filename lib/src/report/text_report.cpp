@@ -69,9 +69,10 @@ void add_forces(std::string& out, const Assessment& assessment) {
     heading(out, "What each part carries");
     const UnitsShown units = assessment.plan.units_shown;
     for (const ForceRange& force : assessment.forces) {
-        paragraph(out, "", one_line(force.part) + ", " + one_line(force.quantity) + ": " + both(force.least, force.unit, units) +
+        const auto [least, greatest] = ends_shown(force);
+        paragraph(out, "", one_line(force.part) + ", " + one_line(force.quantity) + ": " + both(least, force.unit, units) +
                                " (" + situation_number(assessment, force.least_in) + ") to " +
-                               both(force.greatest, force.unit, units) + " (" +
+                               both(greatest, force.unit, units) + " (" +
                                situation_number(assessment, force.greatest_in) + ")");
     }
 }

@@ -28,7 +28,7 @@ struct PondFlag {
     std::vector<std::string> reaches;  ///< obstacles under the water
     std::vector<std::vector<std::array<double, 2>>> outline;
 
-    /// "hollow between U2 and U3, port, 0.4 m aft of the windshield, 23 l, 0.23 kN, reaches the windshield"
+    /// "hollow between U2 and U3, port, 0.4 m aft of the windshield, 23 L, 0.23 kN, reaches the windshield"
     [[nodiscard]] std::string sentence() const;
 };
 

@@ -85,9 +85,8 @@ std::vector<Arrangement> partial(const Plan& plan, const DocumentSnow& snow, Sta
             return lines;
         };
         all.push_back(over_stations({"partial, full from " + from.name + " to " + to.name, clause,
-                                     "Full balanced snow from " + from.name + " to " + to.name +
-                                         ", half of it on the rest of the ridge, which is taken as continuous over "
-                                         "its uprights."},
+                                     "Partial loading puts full balanced snow on the spans named and half of it on the "
+                                     "rest of the ridge, which is taken as continuous over its uprights."},
                                     stations, field, workings ? WorkingsRule(terms) : nullptr));
     }
     return all;
