@@ -134,9 +134,9 @@ TEST_CASE("job_sheet: cautions and verdict before drawings and findings") {
     const std::string words = sheet_words(a);
     std::vector<std::string> order{"Winter cover, open boat", "Seven-metre open boat", "Yard by the lake", a.plan.note};
     for (const std::string_view caution : cautions()) order.emplace_back(caution);
-    for (const char* part : {"3 of 11 checks fail", "Side view", "Plan, from above", "Section", "What fails"}) order.emplace_back(part);
+    for (const char* part : {"3 of 11 checks fail", "Side view", "Plan, from above", "Section", "Setting out", "Record", "What fails"}) order.emplace_back(part);
     for (const Finding& finding : a.findings) order.push_back(finding.sentence);
-    for (const char* part : {"Setting out", "What each part carries", "Snow on the cover", "Situations", "Choices", "Taken as given"}) {
+    for (const char* part : {"What each part carries", "Snow on the cover", "Situations", "Choices", "Taken as given"}) {
         order.emplace_back(part);
     }
     for (const std::string& assumption : a.assumptions) order.push_back(assumption);

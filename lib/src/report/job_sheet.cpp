@@ -67,17 +67,17 @@ std::string job_sheet(const Assessment& assessment, const SurfaceSurvey* film) {
     std::string body = head_html(assessment) + cautions_html() + verdict_html(assessment) +
                        failing_list_html(assessment);
     body += drawings_html(assessment);
+    body += part_html("Setting out", setting_out_html(assessment));
+    body += part_html("Record", record_html());
     if (film != nullptr) body += part_html("The film as a surface", film_html(assessment, *film));
     body += part_html("What fails", failing_html(assessment));
     body += part_html("What holds", holding_html(assessment));
     body += part_html("What was not judged", not_judged_html(assessment));
-    body += part_html("Setting out", setting_out_html(assessment));
     body += part_html("What each part carries", forces_html(assessment));
     body += part_html("Snow on the cover", arrangements_html(assessment));
     body += part_html("Situations", situations_html(assessment));
     body += part_html("Choices and where they come from", choices_html(assessment));
     body += part_html("Taken as given", list_html(assessment.assumptions));
-    body += part_html("Record", record_html());
     body += part_html("Workings", workings_html(assessment), "appendix");
     body += tag("footer", "coverframe " + std::string(version)) + '\n';
     const std::string head = "<meta charset=\"utf-8\"/>\n" + tag("title", assessment.plan.title) + "\n<style>" +

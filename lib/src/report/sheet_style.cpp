@@ -43,6 +43,11 @@ td p { margin: 0; }
 .fail td:nth-child(4) { width: 13%; }
 .fail p { margin: 0 0 0.4mm 0; }
 .compact td, .compact th { font-size: 8pt; padding-top: 0.4mm; padding-bottom: 0.4mm; }
+.holding { table-layout: fixed; }
+.holding th:nth-child(1) { width: 44%; }
+.holding th:nth-child(4) { width: 8%; }
+.holding th:nth-child(5) { width: 18%; }
+.holding th:nth-child(6) { width: 5%; }
 figure { margin: 2mm 0 4mm 0; break-inside: avoid; text-align: center; }
 figure svg { max-width: 100%; height: auto; }
 figcaption { text-align: left; font-size: 10.5pt; font-weight: bold; margin-bottom: 1mm; }

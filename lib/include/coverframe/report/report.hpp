@@ -20,7 +20,8 @@ namespace coverframe {
 /// The whole assessment as JSON, SI numbers with the unit in the key or beside.
 [[nodiscard]] std::string json_report(const Assessment& assessment);
 
-/// A self-contained HTML page, A4, to print: cautions on top, verdict, drawings, findings, forces, choices with sources.
+/// A self-contained HTML page, A4, to print: cautions, verdict, drawings, setting out and a record
+/// to fill in come first, then findings, forces, snow, situations, choices with their sources, and the workings.
 /// \param film  of the same assessment: adds what film as a surface shows; nullptr leaves it out
 [[nodiscard]] std::string job_sheet(const Assessment& assessment, const SurfaceSurvey* film = nullptr);
 
