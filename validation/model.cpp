@@ -13,6 +13,7 @@ const std::map<std::string, Model>& models() {
         add_strip_models(map);
         add_cover_models(map);
         add_membrane_models(map);
+        add_wrinkle_models(map);
         return map;
     }();
     return all;

@@ -22,5 +22,6 @@ void add_frame_models(std::map<std::string, Model>& all);
 void add_strip_models(std::map<std::string, Model>& all);
 void add_cover_models(std::map<std::string, Model>& all);
 void add_membrane_models(std::map<std::string, Model>& all);
+void add_wrinkle_models(std::map<std::string, Model>& all);
 
 }  // namespace coverframe::validation
