@@ -6,8 +6,8 @@
 //   v += r/m,  x += v,  r the unbalanced force;  whenever the kinetic energy has passed a peak all v are set to zero
 //
 // The time step is 1. It is stable while m >= k/4 for every frequency; m is the sum of the sizes of the tangent's row
-// (Gershgorin bounds k by it), four times what is needed, taken anew at every step as film stiffens under its load, and
-// never less than before until the next rest.
+// (Gershgorin bounds k by it), four times what is needed, the greatest so far: film that is slack at one step and taut
+// at the next would else be thrown to and fro for ever.
 //
 // Sources: Day (1965) and Barnes, Form finding and analysis of tension structures by dynamic relaxation (1999), from
 // memory. The System is that of sparse_newton.hpp.
@@ -29,7 +29,8 @@ public:
     /// \param tolerance  largest unbalanced force, relative to the largest force in the system
     NewtonEnd run(double tolerance, int most) {
         NewtonEnd end;
-        begin();
+        mass_.setZero(system_.unknowns.size());
+        rest();
         double before = 0;
         for (end.iterations = 0; end.iterations <= most; ++end.iterations) {
             weigh();
@@ -41,7 +42,7 @@ public:
             velocity_ -= system_.gradient.cwiseQuotient(mass_);
             const double kinetic = 0.5 * velocity_.cwiseProduct(mass_).dot(velocity_);
             if (kinetic < before) {
-                begin();
+                rest();
                 before = 0;
                 continue;
             }
@@ -53,11 +54,7 @@ public:
     }
 
 private:
-    /// At rest.
-    void begin() {
-        mass_.setZero(system_.unknowns.size());
-        velocity_.setZero(system_.unknowns.size());
-    }
+    void rest() { velocity_.setZero(system_.unknowns.size()); }
 
     /// Looks at the place, with masses for the tangent there.
     void weigh() {
