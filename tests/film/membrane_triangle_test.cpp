@@ -97,3 +97,30 @@ TEST_CASE("Energy and pull have no jump where wrinkles begin and where film goes
         CHECK((over.gradient() - under.gradient()).norm() < 1e-3);
     }
 }
+
+TEST_CASE("Gradient and tangent of an evenly pulling triangle are those of its area; its secant is never softer") {
+    std::mt19937 random(5);
+    std::uniform_real_distribution<double> noise(-1, 1);
+    for (int trial = 0; trial < 40; ++trial) {
+        Vector9 x = corners_of(stretched(1, 1));
+        for (int i = 0; i < 9; ++i) x(i) += 0.05 * noise(random);
+        const kernel::EvenTriangle here(x, 150);
+        const Eigen::Vector3d ab = x.segment<3>(3) - x.segment<3>(0), ac = x.segment<3>(6) - x.segment<3>(0);
+        CHECK(close(here.energy(), 150 * 0.5 * ab.cross(ac).norm(), 1e-12));
+        const Vector9 gradient = here.gradient();
+        const Matrix9 tangent = here.tangent();
+        for (int i = 0; i < 9; ++i) {
+            const double h = 1e-6;
+            Vector9 up = x, down = x;
+            up(i) += h;
+            down(i) -= h;
+            const kernel::EvenTriangle a(up, 150), b(down, 150);
+            CHECK(std::abs((a.energy() - b.energy()) / (2 * h) - gradient(i)) < 1e-6);
+            CHECK(((a.gradient() - b.gradient()) / (2 * h) - tangent.col(i)).norm() < 1e-5 * (1 + tangent.norm()));
+        }
+        // Its own energy, x K x/2, is the area here and no less elsewhere.
+        CHECK((here.secant() * x - gradient).norm() < 1e-9 * gradient.norm());
+        const Eigen::SelfAdjointEigenSolver<Matrix9> over(here.secant() - tangent);
+        CHECK(over.eigenvalues().minCoeff() > -1e-9 * tangent.norm());
+    }
+}

@@ -19,8 +19,7 @@ Eigen::Vector3d vector_of(const std::array<double, 3>& a) { return {a[0], a[1], 
 }  // namespace
 
 TEST_CASE("Relaxation and Newton find the same equilibrium of film and frame, wrinkles and all") {
-    const Plan plan =
-        read_plan_file(std::string(COVERFRAME_SOURCE_FOLDER) + "/examples/plans/open_boat.json");
+    const Plan plan = read_plan_file(std::string(COVERFRAME_SOURCE_FOLDER) + "/examples/plans/open_boat.json");
     const CoverSurface s = rig_surface(plan, 200, {.spacing = 0.5, .rows = 4});
     REQUIRE(s.state.usable());
     const kernel::Sheet sheet{s.stiffness, s.poisson};
@@ -30,9 +29,8 @@ TEST_CASE("Relaxation and Newton find the same equilibrium of film and frame, wr
         const auto corner = [&](std::size_t k) { return vector_of(s.shape.nodes[static_cast<std::size_t>(t[k])]); };
         free.push_back(kernel::free_triangle(corner(0), corner(1), corner(2), stretch));
     }
-    const std::vector<kernel::Bearing> bearings;
     const auto system = [&] {
-        kernel::SurfaceSystem one(s.layout.frame, s.cover.mesh, s.cover.frame_node, s.cover.held, sheet, bearings, false);
+        kernel::SurfaceSystem one(s.layout.frame, s.cover.mesh, s.cover.frame_node, s.cover.held, sheet, {}, false);
         one.let_stretch(free);
         one.frame_loads = self_weight(s.layout.frame, 1.0);
         const auto loads = forces_of_plan_load(s.cover.mesh, {400.0});

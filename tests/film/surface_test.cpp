@@ -10,6 +10,7 @@
 
 #include "close.hpp"
 #include "coverframe/base/error.hpp"
+#include "coverframe/film/locator.hpp"
 #include "coverframe/plan/read.hpp"
 #include "coverframe/units/crossing.hpp"
 
@@ -163,6 +164,46 @@ TEST_CASE("Film that comes down on an obstacle rests on it, and no lower") {
     CHECK(close(state.vertical_reaction, state.vertical_load, 1e-6));
 }
 
+TEST_CASE("An obstacle bears on the film that is over it now, not on what was drawn there") {
+    const Plan plan = demo("sloop");
+    const CoverSurface s = rig_surface(plan, 200, coarse());
+    const SurfaceState state = load_surface(s, even(s, 900));
+    REQUIRE(state.usable());
+    const Locator now(state.film);
+    const Locator drawn(s.cover.mesh);
+    double slid = 0;
+    for (const EdgeState& edge : state.obstacles) {
+        for (const EdgePoint& point : edge.points) {
+            const auto over = now.at(point.place[0], point.place[1]);
+            REQUIRE(over.has_value());
+            // Within a millimetre in plan, on film not steeper than 60 degrees.
+            CHECK(close_abs(point.gap, over->height(state.film) - point.place[2], 0.0018));
+            const auto then = drawn.at(point.place[0], point.place[1])->place(state.film);
+            slid = std::max(slid, std::hypot(then[0] - point.place[0], then[1] - point.place[1]));
+        }
+    }
+    CHECK(slid > 0.005);
+}
+
+TEST_CASE("Film that has shrunk lies on its cross straps, each point over the point it shrank on to") {
+    for (const char* name : {"motor_boat", "sloop", "as_found"}) {
+        CAPTURE(name);
+        const Plan plan = demo(name);
+        const CoverSurface s = rig_surface(plan, 200, coarse());
+        REQUIRE(s.state.usable());
+        REQUIRE(!s.on_straps.empty());
+        CHECK(s.state.on_straps > 0);
+        for (const StrapRest& rest : s.on_straps) {
+            const auto n = static_cast<std::size_t>(rest.frame_node);
+            std::array<double, 3> node = s.layout.frame.nodes[n].at;
+            for (std::size_t d = 0; d < 3; ++d) node[d] += s.state.displacement[6 * n + d];
+            const std::array<double, 3> film = rest.film.place(s.state.film);
+            CHECK(std::hypot(film[0] - node[0], film[1] - node[1]) < 0.003);
+            CHECK(film[2] - node[2] > -0.001);
+        }
+    }
+}
+
 TEST_CASE("Water stays where the film is flat, adds its weight, and limited water adds no more than fell") {
     const Plan plan = demo("sloop");
     const CoverSurface s = rig_surface(plan, 200, coarse());
@@ -212,18 +253,17 @@ TEST_CASE("A plan that no cover can be made of is refused with code, path and pl
         double tension = 200;
     };
     const std::vector<Bad> all{
-        {"boat.rail.breadth", "/boat/rail/1/half_breadth", "at x = ",
-         [](Plan& p) { p.boat.rail[1].half_breadth = Length{}; }},
+        {"boat.rail.breadth", "/boat/rail/1/half_breadth",
+         "at x = ", [](Plan& p) { p.boat.rail[1].half_breadth = Length{}; }},
         {"plan.range", "/boat/rail/1/half_breadth", "half_breadth",
          [](Plan& p) { p.boat.rail[1].half_breadth = from_m(-0.5); }},
-        {"support.ridge.below_rail", "/support/ridge/bow/z", "at x = ",
-         [](Plan& p) { std::get<RidgeSupport>(p.support.structure).ridge.bow.z = from_m(-1); }},
+        {"support.ridge.below_rail", "/support/ridge/bow/z",
+         "at x = ", [](Plan& p) { std::get<RidgeSupport>(p.support.structure).ridge.bow.z = from_m(-1); }},
         {"support.ridge.off_boat", "/support/ridge/stern/x", "x",
          [](Plan& p) { std::get<RidgeSupport>(p.support.structure).ridge.stern.x = from_m(40); }},
         {"plan.range", "/film/thickness/value", "thickness", [](Plan& p) { p.film.thickness.value = Length{}; }},
         {"film.surface.stretch", "/film_tension", "too short to reach the rail", [](Plan&) {}, 1e5},
-        {"film.surface.range", "/film_tension", "over 0", [](Plan&) {},
-         std::numeric_limits<double>::quiet_NaN()},
+        {"film.surface.range", "/film_tension", "over 0", [](Plan&) {}, std::numeric_limits<double>::quiet_NaN()},
     };
     for (const Bad& bad : all) {
         CAPTURE(bad.code);

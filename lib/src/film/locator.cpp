@@ -21,9 +21,13 @@ std::array<double, 2> range(const TriangleMesh& mesh, const std::array<int, 3>& 
 
 }  // namespace
 
-double Located::height(const TriangleMesh& mesh) const {
+std::array<double, 3> Located::place(const TriangleMesh& mesh) const {
     const std::array<int, 3>& t = mesh.triangles[static_cast<std::size_t>(triangle)];
-    return share[0] * node(mesh, t[0])[2] + share[1] * node(mesh, t[1])[2] + share[2] * node(mesh, t[2])[2];
+    std::array<double, 3> place{};
+    for (std::size_t d = 0; d < 3; ++d) {
+        place[d] = share[0] * node(mesh, t[0])[d] + share[1] * node(mesh, t[1])[d] + share[2] * node(mesh, t[2])[d];
+    }
+    return place;
 }
 
 Locator::Locator(const TriangleMesh& mesh) : mesh_(mesh) {

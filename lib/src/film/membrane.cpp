@@ -103,6 +103,8 @@ public:
 
     std::vector<double> level;  ///< of the water over each triangle, -infinity where dry; empty: no water [m]
 
+    void follow() {}  // it rests on nothing
+
     void evaluate(const VectorXd& at_unknowns, bool with_tangent) {
         energy = 0;
         largest_force = 0;

@@ -95,8 +95,7 @@ void keep_under(const CoverSurface& surface, std::vector<EdgeState>& edges) {
             problems.push_back({"film.surface.obstacle", "/boat/obstacles/" + std::to_string(o), edges[o].name,
                                 edges[o].name + " stands " + std::to_string(std::lround(-1000 * through.gap)) +
                                     " mm through the film as drawn " +
-                                    place_on(surface, through.place[0], through.place[1]) +
-                                    "; raise the ridge there"});
+                                    place_on(surface, through.place[0], through.place[1]) + "; raise the ridge there"});
         }
     }
     if (!problems.empty()) throw InputError(std::move(problems));
@@ -129,19 +128,17 @@ void fill(const CoverSurface& surface, const SurfaceWalk& walk, bool elastic, Su
     state.obstacles = surface.obstacles;
     state.on_straps = 0;
     state.vertical_reaction = 0;
-    const Rests& rests = walk.rests();
-    for (std::size_t i = 0; i < rests.bearings.size(); ++i) {
-        const double gap = system.gap(rests.bearings[i]);
-        const double force = std::max(0.0, -gap * bearing_stiffness);
-        if (i >= rests.edge.size()) {
-            state.on_straps += force;
-            continue;
+    const std::vector<double> gaps = system.gaps();
+    std::size_t next = 0;
+    const auto force_of = [&](double gap) { return std::max(0.0, -gap * kernel::bearing_stiffness); };
+    for (EdgeState& obstacle : state.obstacles) {
+        for (EdgePoint& point : obstacle.points) {
+            point.gap = gaps[next++];
+            point.force = force_of(point.gap) / point.length;
+            state.vertical_reaction += force_of(point.gap);
         }
-        EdgePoint& point = state.obstacles[rests.edge[i].first].points[rests.edge[i].second];
-        point.gap = gap;
-        point.force = force / point.length;
-        state.vertical_reaction += force;
     }
+    for (; next < gaps.size(); ++next) state.on_straps += force_of(gaps[next]);
     for (std::size_t n = 0; n < surface.layout.frame.nodes.size(); ++n) {
         if (surface.layout.frame.nodes[n].held[2]) {
             state.vertical_reaction += system.frame_gradient()(static_cast<Index>(6 * n + 2));
@@ -246,6 +243,7 @@ CoverSurface rig_surface(const Plan& plan, double film_tension, const SurfaceOpt
     walk.load(film_forces(surface, surface.shape, 1.0, {}), own);
     if (!walk.settle(surface.state)) return surface;
     surface.shape = walk.film();
+    surface.on_straps = walk.on_straps();
     surface.state.displacement = walk.frame_u();
     SurfaceState shrunk = load_surface(surface, std::vector<double>(surface.shape.triangles.size(), 0.0));
     shrunk.iterations += surface.state.iterations;

@@ -16,74 +16,63 @@ namespace {
 using Eigen::Vector3d;
 using kernel::SurfaceSystem;
 
-constexpr double drift_limit = 0.001;  ///< of film over what it rests on before it is looked at again [m]
-
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
-Rests rests_under(const CoverSurface& surface, const TriangleMesh& film, const std::vector<double>& frame_u) {
-    Rests rests;
-    const Locator locator(film);
-    for (std::size_t o = 0; o < surface.obstacles.size(); ++o) {
-        for (std::size_t p = 0; p < surface.obstacles[o].points.size(); ++p) {
-            const auto& place = surface.obstacles[o].points[p].place;
-            if (const auto found = locator.at(place[0], place[1])) {
-                rests.bearings.push_back({*found, -1, place[2], bearing_stiffness});
-                rests.place.push_back({place[0], place[1]});
-                rests.edge.emplace_back(o, p);
-            }
-        }
-    }
-    for (const CrossStrapPart& strap : surface.layout.cross_straps) {
-        for (const int m : strap.members) {
-            const FrameMember& member = surface.layout.frame.members[at(m)];
-            const int node = member.to;
-            if (surface.layout.frame.nodes[at(node)].held[2]) continue;
-            const auto& drawn = surface.layout.frame.nodes[at(node)].at;
-            const double x = drawn[0] + frame_u[at(6 * node)];
-            const double y = drawn[1] + frame_u[at(6 * node + 1)];
-            if (const auto found = locator.at(x, y)) {
-                rests.bearings.push_back({*found, node, 0, bearing_stiffness});
-                rests.place.push_back({x, y});
-            }
-        }
-    }
-    return rests;
-}
-
-/// How far points of the film have moved, seen from above, over the obstacles they rest on; infinite if there are more
-/// or fewer. On a strap, which gives way with the film, a point stays where it was.
-double drift(const Rests& were, const Rests& now, const TriangleMesh& film) {
-    if (were.edge.size() != now.edge.size()) return std::numeric_limits<double>::infinity();
-    double most = 0;
-    for (std::size_t i = 0; i < were.edge.size(); ++i) {
-        Vector3d point = Vector3d::Zero();
-        for (std::size_t k = 0; k < 3; ++k) {
-            const int node = film.triangles[at(were.bearings[i].point.triangle)][k];
-            point += were.bearings[i].point.share[k] * Vector3d(film.nodes[at(node)].data());
-        }
-        most = std::max(most, std::hypot(point(0) - now.place[i][0], point(1) - now.place[i][1]));
-    }
-    return most;
-}
+constexpr double drift_limit = 0.001;  ///< of film over straps before it is looked at again [m]
 
 }  // namespace
 
 void SurfaceWalk::begin_even(const TriangleMesh& film, const std::vector<double>& frame_u) {
     even_ = true;
-    begin(film, frame_u);
+    film_ = film;
+    frame_u_ = frame_u;
+    on_straps_ = straps_under();
+    rebuild();
 }
 
 void SurfaceWalk::begin_elastic(const TriangleMesh& film, const std::vector<double>& frame_u,
                                 std::vector<kernel::FreeTriangle> free) {
     even_ = false;
-    free_ = std::move(free);
-    begin(film, frame_u);
-}
-
-void SurfaceWalk::begin(const TriangleMesh& film, const std::vector<double>& frame_u) {
     film_ = film;
     frame_u_ = frame_u;
-    rebuild(rests_under(surface_, film_, frame_u_));
+    free_ = std::move(free);
+    on_straps_ = surface_.on_straps;
+    rebuild();
+}
+
+/// Bearings in the order of CoverSurface::obstacles and their points, then of the nodes of straps.
+void SurfaceWalk::rebuild() {
+    std::vector<kernel::Bearing> bearings;
+    for (const EdgeState& obstacle : surface_.obstacles) {
+        for (const EdgePoint& point : obstacle.points) bearings.push_back({std::nullopt, -1, point.place});
+    }
+    for (const StrapRest& rest : on_straps_) bearings.push_back({rest.film, rest.frame_node, {}});
+    newton_.reset();
+    system_ = std::make_unique<SurfaceSystem>(surface_.layout.frame, surface_.cover.mesh, surface_.cover.frame_node,
+                                              surface_.cover.held, sheet_, std::move(bearings), even_);
+    system_->start_from(frame_u_, film_.nodes);
+    newton_ = std::make_unique<kernel::SparseNewton<SurfaceSystem>>(*system_);
+}
+
+std::vector<StrapRest> SurfaceWalk::straps_under() const {
+    std::vector<StrapRest> rests;
+    const Locator locator(film_);
+    for (const CrossStrapPart& strap : surface_.layout.cross_straps) {
+        for (const int m : strap.members) {
+            const int node = surface_.layout.frame.members[at(m)].to;
+            if (surface_.layout.frame.nodes[at(node)].held[2]) continue;
+            const std::array<double, 3> place = place_of(-1 - node);
+            if (const auto over = locator.at(place[0], place[1])) rests.push_back({node, *over});
+        }
+    }
+    return rests;
+}
+
+/// How far the point of the film is from over the node, seen from above.
+double SurfaceWalk::drift(const StrapRest& rest) const {
+    const std::array<double, 3> node = place_of(-1 - rest.frame_node);
+    const std::array<double, 3> film = rest.film.place(film_);
+    return std::hypot(film[0] - node[0], film[1] - node[1]);
 }
 
 void SurfaceWalk::load(Eigen::VectorXd film_force, FrameLoads frame_loads) {
@@ -92,39 +81,38 @@ void SurfaceWalk::load(Eigen::VectorXd film_force, FrameLoads frame_loads) {
 }
 
 bool SurfaceWalk::settle(SurfaceState& state) {
+    if (!even_) return solve(state);
     constexpr int most = 8;
     for (int round = 0; round < most; ++round) {
-        if (round > 0) rebuild(obstacles_moved(rests_under(surface_, film_, frame_u_)));
+        if (round == 0) approach(state);
         if (!solve(state)) return false;
-        if (drift(rests_, rests_under(surface_, film_, frame_u_), film_) <= drift_limit) return true;
+        if (std::ranges::all_of(on_straps_, [&](const StrapRest& rest) { return drift(rest) <= drift_limit; }))
+            return true;
+        on_straps_ = straps_under();
+        rebuild();
     }
     state.status = SurfaceStatus::iteration_limit;
-    state.message = "the film keeps sliding over what it rests on";
+    state.message = "the film keeps sliding over cross straps while it shrinks";
     return false;
 }
 
-/// Obstacles where they are under the film now, straps as they were.
-Rests SurfaceWalk::obstacles_moved(Rests now) const {
-    const auto straps = rests_.bearings.begin() + static_cast<std::ptrdiff_t>(rests_.edge.size());
-    now.bearings.resize(now.edge.size());
-    now.bearings.insert(now.bearings.end(), straps, rests_.bearings.end());
-    return now;
+/// A few steps of film that pulls evenly from where it is drawn: there its true tangent would let steep panels run away
+/// in their own plane.
+void SurfaceWalk::approach(SurfaceState& state) {
+    give_loads();
+    system_->pull_evenly(surface_.tension, true);
+    state.iterations += newton_->run(surface_.options.force_tolerance, 1).iterations;
 }
 
-void SurfaceWalk::rebuild(Rests rests) {
-    newton_.reset();
-    rests_ = std::move(rests);
-    system_ = std::make_unique<SurfaceSystem>(surface_.layout.frame, surface_.cover.mesh, surface_.cover.frame_node,
-                                              surface_.cover.held, sheet_, rests_.bearings, even_);
-    system_->start_from(frame_u_, film_.nodes);
-    newton_ = std::make_unique<kernel::SparseNewton<SurfaceSystem>>(*system_);
-}
-
-bool SurfaceWalk::solve(SurfaceState& state) {
+void SurfaceWalk::give_loads() {
     system_->film_force = film_force_;
     system_->frame_loads = frame_loads_;
     system_->level = level_;
     system_->water_weight = kernel::water_weight;
+}
+
+bool SurfaceWalk::solve(SurfaceState& state) {
+    give_loads();
     even_ ? system_->pull_evenly(surface_.tension) : system_->let_stretch(free_);
     kernel::NewtonEnd end = newton_->run(surface_.options.force_tolerance, surface_.options.max_iterations);
     state.iterations += end.iterations;
@@ -145,8 +133,8 @@ bool SurfaceWalk::solve(SurfaceState& state) {
     state.place = place_on(surface_, place[0], place[1]);
     if (end.balanced) {
         state.status = SurfaceStatus::loose;
-        state.message = node < 0 ? "node \"" + surface_.layout.frame.nodes[at(-1 - node)].name + "\" of the frame"
-                                 : "the film";
+        state.message =
+            node < 0 ? "node \"" + surface_.layout.frame.nodes[at(-1 - node)].name + "\" of the frame" : "the film";
         state.message += " " + state.place + ", is held by nothing";
     } else {
         state.status = SurfaceStatus::iteration_limit;

@@ -14,26 +14,15 @@
 
 namespace coverframe {
 
-/// What holds film up beside its edges gives way by force over this [N/m].
-inline constexpr double bearing_stiffness = 1e5;
-
-/// What the film can rest on, in one list: points of obstacles, then nodes of cross straps.
-struct Rests {
-    std::vector<kernel::Bearing> bearings;
-    std::vector<std::array<double, 2>> place;               ///< of each, seen from above
-    std::vector<std::pair<std::size_t, std::size_t>> edge;  ///< obstacle and point of those that are points
-};
-
-/// Rebuilds its system where the film has moved over what it rests on.
 class SurfaceWalk {
 public:
     /// Keeps the surface.
     explicit SurfaceWalk(const CoverSurface& surface)
         : surface_(surface), sheet_{surface.stiffness, surface.poisson, surface.net} {}
 
-    /// Begins at given places, with film of one pull in all directions as it is shaped then and later.
+    /// Begins at given places, with film of one pull in all directions that slides over cross straps.
     void begin_even(const TriangleMesh& film, const std::vector<double>& frame_u);
-    /// Begins at given places, with elastic film.
+    /// Begins at given places, with elastic film that keeps to the points of the cross straps it shrunk on to.
     void begin_elastic(const TriangleMesh& film, const std::vector<double>& frame_u,
                        std::vector<kernel::FreeTriangle> free);
 
@@ -46,14 +35,16 @@ public:
 
     [[nodiscard]] const TriangleMesh& film() const { return film_; }
     [[nodiscard]] const std::vector<double>& frame_u() const { return frame_u_; }
+    [[nodiscard]] const std::vector<StrapRest>& on_straps() const { return on_straps_; }
     [[nodiscard]] const kernel::SurfaceSystem& system() const { return *system_; }
-    [[nodiscard]] const Rests& rests() const { return rests_; }
 
 private:
-    void begin(const TriangleMesh& film, const std::vector<double>& frame_u);
-    [[nodiscard]] Rests obstacles_moved(Rests now) const;
-    void rebuild(Rests rests);
+    void rebuild();
+    void give_loads();
+    void approach(SurfaceState& state);
     bool solve(SurfaceState& state);
+    [[nodiscard]] std::vector<StrapRest> straps_under() const;
+    [[nodiscard]] double drift(const StrapRest& rest) const;
     /// Where a node of the film is, or of the frame as -1 - node.
     [[nodiscard]] std::array<double, 3> place_of(int node) const;
 
@@ -61,7 +52,7 @@ private:
     kernel::Sheet sheet_;
     TriangleMesh film_;
     std::vector<double> frame_u_;
-    Rests rests_;
+    std::vector<StrapRest> on_straps_;
     std::unique_ptr<kernel::SurfaceSystem> system_;
     std::unique_ptr<kernel::SparseNewton<kernel::SurfaceSystem>> newton_;
     Eigen::VectorXd film_force_;

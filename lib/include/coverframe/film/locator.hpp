@@ -15,7 +15,8 @@ struct Located {
     int triangle = 0;
     std::array<double, 3> share{};
 
-    [[nodiscard]] double height(const TriangleMesh& mesh) const;
+    [[nodiscard]] std::array<double, 3> place(const TriangleMesh& mesh) const;
+    [[nodiscard]] double height(const TriangleMesh& mesh) const { return place(mesh)[2]; }
 };
 
 /// Keeps the mesh, and is good for the places it has at the start.

@@ -15,8 +15,9 @@
 //
 // What the film rests on
 //   * obstacles: their upper edges, points every 25 mm; without friction
-//   * cross straps: cut into pieces, which give way under the film. The same point of the film stays over the same
-//     point of the strap, as friction makes it; nothing but the push up and down passes between them
+//   * cross straps: cut into pieces, which give way under the film. While it shrinks, film slides over them; from then
+//     on the same point of the film stays over the same point of the strap, as friction makes it. Nothing but the push
+//     up and down passes between them
 // A bearing gives way by 0.01 mm for each newton, which stands for the softness of webbing and edge and is far below
 // what anything here depends on.
 //
@@ -36,6 +37,7 @@
 #include <vector>
 
 #include "coverframe/film/cover_mesh.hpp"
+#include "coverframe/film/locator.hpp"
 #include "coverframe/film/membrane.hpp"
 #include "coverframe/film/ponds.hpp"
 #include "coverframe/frame/layout.hpp"
@@ -85,7 +87,7 @@ enum class SurfaceStatus {
 struct SurfaceState {
     SurfaceStatus status = SurfaceStatus::not_run;
     std::string message = "not run";
-    std::string place;  ///< where, as place_on() says it, of a status that is no equilibrium; empty if that is not known
+    std::string place;  ///< where, as place_on() says it, of a status that is no equilibrium; empty if not known
     TriangleMesh film;  ///< where it is
     std::vector<FilmForces> triangles;
     std::vector<double> displacement;                  ///< of the frame's nodes, 6 each [m, rad]
@@ -103,6 +105,12 @@ struct SurfaceState {
     [[nodiscard]] bool usable() const { return status == SurfaceStatus::converged; }
 };
 
+/// A node of a cross strap, and the point of the film over it.
+struct StrapRest {
+    int frame_node = 0;
+    Located film;
+};
+
 /// A plan with its film shrunk on. Holds pointers into the plan: keep the plan alive.
 struct CoverSurface {
     Layout layout;         ///< frame with free lengths found
@@ -115,6 +123,7 @@ struct CoverSurface {
     bool net = false;        ///< threads along and across the boat without shear instead of film, to compare with nets
     double film_weight = 0;  ///< per area of film [Pa]
     std::vector<EdgeState> obstacles;  ///< their points
+    std::vector<StrapRest> on_straps;  ///< once the film has shrunk
     SurfaceOptions options;
     SurfaceState state;  ///< shrunk, no snow; usable() tells whether it stands
 };

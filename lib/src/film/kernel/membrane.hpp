@@ -76,26 +76,41 @@ public:
 
 private:
     void pull_net();
+    [[nodiscard]] Eigen::Matrix3d stiffness() const;  ///< C
 
     const FreeTriangle& free_;
     const Sheet& sheet_;
     Eigen::Matrix<double, 3, 2> F_;
     Stretch stretch_ = Stretch::slack;
-    double energy_ = 0;          ///< W
-    Eigen::Vector2d n_;          ///< first principal direction
-    Eigen::Vector3d strain_;     ///< E11, E22, 2 E12
-    Eigen::Vector3d force_;      ///< S11, S22, S12
-    Eigen::Matrix3d stiffness_;  ///< C
+    double energy_ = 0;       ///< W
+    Eigen::Vector2d n_;       ///< first principal direction
+    Eigen::Vector3d strain_;  ///< E11, E22, 2 E12
+    Eigen::Vector2d e_;       ///< e1, e2
+    Eigen::Vector3d force_;   ///< S11, S22, S12
 };
 
 /// A triangle that pulls with the same force T per width in all directions, however far it is stretched, as a soap film
 /// does: energy T times its area.
-struct EvenPull {
-    double energy = 0;
-    Vector9 gradient;
-    Matrix9 tangent;
+class EvenTriangle {
+public:
+    /// \param x  places of the corners, one after the other
+    EvenTriangle(const Vector9& x, double tension);
+
+    [[nodiscard]] double energy() const { return 0.5 * tension_ * twice_; }
+    [[nodiscard]] Vector9 gradient() const;
+    [[nodiscard]] Matrix9 tangent() const;
+    /// Tangent of film whose stress keeps its direction in the triangle: never softer than the true one, and not soft
+    /// where the triangle slides in its own plane (Pinkall and Polthier, Computing discrete minimal surfaces and their
+    /// conjugates, 1993, from memory).
+    [[nodiscard]] Matrix9 secant() const;
+
+private:
+    [[nodiscard]] Eigen::Matrix<double, 3, 9> normal_change() const;
+
+    double tension_ = 0;
+    double twice_ = 0;          ///< the area [m2]
+    Eigen::Vector3d normal_;    ///< unit
+    Eigen::Matrix3d opposite_;  ///< columns: the side opposite each corner
 };
-/// \param x  places of the corners, one after the other
-[[nodiscard]] EvenPull even_pull(const Vector9& x, double tension);
 
 }  // namespace coverframe::kernel

@@ -8,6 +8,7 @@
 //
 // A System has
 //   Eigen::VectorXd unknowns                            where it is
+//   void follow()                                       what is done anew after each step, before the next evaluate
 //   void evaluate(const VectorXd& at, bool tangent)     energy, gradient and, if asked, the tangent there
 //   double energy, largest_force;  VectorXd gradient;   of the last evaluate
 //   const SparseMatrix<double>& tangent() const         lower triangle
@@ -45,6 +46,7 @@ public:
     NewtonEnd run(double tolerance, int most) {
         NewtonEnd end;
         for (end.iterations = 0; end.iterations <= most; ++end.iterations) {
+            system_.follow();
             system_.evaluate(system_.unknowns, true);
             energy_ = system_.energy;
             force_ = system_.largest_force;

@@ -36,7 +36,18 @@ std::vector<int> numbers_of(const Assembly& assembly, const std::vector<int>& fr
     return number;
 }
 
-/// Groups of coupled unknowns: triangles, then bearings, then each entry of the frame's band.
+constexpr double drift_limit = 0.001;  ///< of film over a fixed point before it is looked at again [m]
+
+/// Unknowns that a bearing pushes at: heights of the corners over it, and of the frame under it; -1 where held.
+std::array<int, 4> pushed_by(const Bearing& b, const TriangleMesh& film, const std::vector<int>& number,
+                             const Assembly& assembly) {
+    const std::array<int, 3>& t = film.triangles[at(b.film->triangle)];
+    const auto height_of = [&](int node) { return number[at(3 * node + 2)]; };
+    return {height_of(t[0]), height_of(t[1]), height_of(t[2]),
+            b.frame_node < 0 ? -1 : assembly.unknown_at(6 * b.frame_node + 2)};
+}
+
+/// Groups of coupled unknowns: triangles, then bearings on the frame, then each entry of the frame's band.
 std::vector<std::vector<int>> groups_of(const TriangleMesh& film, const std::vector<int>& number,
                                         const std::vector<Bearing>& bearings, const Assembly& assembly) {
     std::vector<std::vector<int>> groups;
@@ -45,9 +56,9 @@ std::vector<std::vector<int>> groups_of(const TriangleMesh& film, const std::vec
         for (const int node : t) group.insert(group.end(), number.begin() + 3 * node, number.begin() + 3 * node + 3);
     }
     for (const Bearing& b : bearings) {
-        std::vector<int>& group = groups.emplace_back();
-        for (const int node : film.triangles[at(b.point.triangle)]) group.push_back(number[at(3 * node + 2)]);
-        group.push_back(b.frame_node >= 0 ? assembly.unknown_at(6 * b.frame_node + 2) : -1);
+        if (b.frame_node < 0 || !b.film) continue;
+        const std::array<int, 4> pushed = pushed_by(b, film, number, assembly);
+        groups.emplace_back(pushed.begin(), pushed.end());
     }
     const Band& band = assembly.band();
     for (int column = 0; column < band.size(); ++column) {
@@ -66,17 +77,17 @@ double size_of(const TriangleMesh& film) {
 }  // namespace
 
 SurfaceSystem::SurfaceSystem(const Frame& frame, const TriangleMesh& film, const std::vector<int>& frame_node,
-                             const std::vector<bool>& held, const Sheet& sheet, const std::vector<Bearing>& bearings,
+                             const std::vector<bool>& held, const Sheet& sheet, std::vector<Bearing> bearings,
                              bool upright)
     : film_force(VectorXd::Zero(static_cast<Index>(3 * film.nodes.size()))),
       frame_(frame),
       film_(film),
       frame_node_(frame_node),
       sheet_(sheet),
-      bearings_(bearings),
+      bearings_(std::move(bearings)),
       assembly_(frame),
       number_(numbers_of(assembly_, frame_node, held, upright, count_)),
-      tangent_(count_, groups_of(film, number_, bearings, assembly_)),
+      tangent_(count_, groups_of(film, number_, bearings_, assembly_)),
       size_(size_of(film)),
       frame_u_(VectorXd::Zero(static_cast<Index>(6 * frame.nodes.size()))) {
     unknowns = VectorXd::Zero(count_);
@@ -88,9 +99,10 @@ void SurfaceSystem::let_stretch(std::vector<FreeTriangle> free) {
     even_ = false;
 }
 
-void SurfaceSystem::pull_evenly(double tension) {
+void SurfaceSystem::pull_evenly(double tension, bool secant) {
     tension_ = tension;
     even_ = true;
+    secant_ = secant;
 }
 
 void SurfaceSystem::start_from(const std::vector<double>& frame,
@@ -153,21 +165,22 @@ Triangle SurfaceSystem::triangle(std::size_t t) const { return {free_[t], sheet_
 
 void SurfaceSystem::add_film(bool with_tangent) {
     for (std::size_t t = 0; t < film_.triangles.size(); ++t) {
-        Vector9 g;
         if (even_) {
-            const EvenPull pull = even_pull(corners(t), tension_);
-            energy += pull.energy;
-            g = pull.gradient;
-            if (with_tangent) tangent_.add(t, pull.tangent);
+            const EvenTriangle one(corners(t), tension_);
+            add_triangle(t, one.energy(), one.gradient());
+            if (with_tangent) tangent_.add(t, secant_ ? one.secant() : one.tangent());
         } else {
             const Triangle one = triangle(t);
-            energy += one.energy();
-            g = one.gradient();
+            add_triangle(t, one.energy(), one.gradient());
             if (with_tangent) tangent_.add(t, one.tangent());
         }
-        largest_force = std::max(largest_force, g.cwiseAbs().maxCoeff());
-        for (int k = 0; k < 3; ++k) add_to_film(film_.triangles[t][at(k)], g.segment<3>(3 * k));
     }
+}
+
+void SurfaceSystem::add_triangle(std::size_t t, double its_energy, const Vector9& its_gradient) {
+    energy += its_energy;
+    largest_force = std::max(largest_force, its_gradient.cwiseAbs().maxCoeff());
+    for (int k = 0; k < 3; ++k) add_to_film(film_.triangles[t][at(k)], its_gradient.segment<3>(3 * k));
 }
 
 void SurfaceSystem::add_water(bool with_tangent) {
@@ -182,27 +195,61 @@ void SurfaceSystem::add_water(bool with_tangent) {
 }
 
 double SurfaceSystem::gap(const Bearing& b) const {
-    double over = -b.height;
+    if (!b.film) return std::numeric_limits<double>::infinity();
+    double over = -b.place[2];
     if (b.frame_node >= 0) over = -(frame_.nodes[at(b.frame_node)].at[2] + frame_u_(6 * b.frame_node + 2));
     for (std::size_t k = 0; k < 3; ++k) {
-        over += b.point.share[k] * places_(3 * film_.triangles[at(b.point.triangle)][k] + 2);
+        over += b.film->share[k] * places_(3 * film_.triangles[at(b.film->triangle)][k] + 2);
     }
     return over;
 }
 
+std::vector<double> SurfaceSystem::gaps() const {
+    std::vector<double> gaps;
+    for (const Bearing& b : bearings_) gaps.push_back(gap(b));
+    return gaps;
+}
+
+/// How far the point of the film has moved from over the fixed point, seen from above.
+double SurfaceSystem::drift(const Bearing& b) const {
+    if (!b.film) return std::numeric_limits<double>::infinity();
+    Vector3d point = Vector3d::Zero();
+    for (std::size_t k = 0; k < 3; ++k) {
+        point += b.film->share[k] * places_.segment<3>(3 * film_.triangles[at(b.film->triangle)][k]);
+    }
+    return std::hypot(point(0) - b.place[0], point(1) - b.place[1]);
+}
+
+void SurfaceSystem::follow() {
+    place_all(unknowns);
+    const auto left = [&](const Bearing& b) { return b.frame_node < 0 && drift(b) > drift_limit; };
+    if (std::none_of(bearings_.begin(), bearings_.end(), left)) return;
+    const TriangleMesh now = film();
+    const Locator locator(now);
+    for (Bearing& b : bearings_) {
+        if (left(b)) b.film = locator.at(b.place[0], b.place[1]);
+    }
+}
+
 void SurfaceSystem::add_bearings(bool with_tangent) {
-    for (std::size_t i = 0; i < bearings_.size(); ++i) {
-        const Bearing& b = bearings_[i];
+    constexpr double k = bearing_stiffness;
+    for (const Bearing& b : bearings_) {
         const double g = gap(b);
         if (g >= 0) continue;
-        const Eigen::Vector4d share(b.point.share[0], b.point.share[1], b.point.share[2], -1);
-        energy += 0.5 * b.stiffness * g * g;
-        largest_force = std::max(largest_force, -b.stiffness * g);
-        for (int k = 0; k < 3; ++k) {
-            film_gradient_(3 * film_.triangles[at(b.point.triangle)][at(k)] + 2) += b.stiffness * g * share(k);
+        const std::array<double, 4> share{b.film->share[0], b.film->share[1], b.film->share[2], -1};
+        energy += 0.5 * k * g * g;
+        largest_force = std::max(largest_force, -k * g);
+        for (std::size_t i = 0; i < 3; ++i) {
+            film_gradient_(3 * film_.triangles[at(b.film->triangle)][i] + 2) += k * g * share[i];
         }
-        if (b.frame_node >= 0) frame_gradient_(6 * b.frame_node + 2) -= b.stiffness * g;
-        if (with_tangent) tangent_.add(film_.triangles.size() + i, b.stiffness * share * share.transpose());
+        if (b.frame_node >= 0) frame_gradient_(6 * b.frame_node + 2) -= k * g;
+        if (!with_tangent) continue;
+        const std::array<int, 4> pushed = pushed_by(b, film_, number_, assembly_);
+        for (std::size_t i = 0; i < 4; ++i) {
+            for (std::size_t j = 0; j <= i; ++j) {
+                if (pushed[i] >= 0 && pushed[j] >= 0) tangent_.add(pushed[i], pushed[j], k * share[i] * share[j]);
+            }
+        }
     }
 }
 

@@ -4,17 +4,19 @@
 //   Pi = frame (frame/kernel/assembly.hpp) + film (membrane.hpp) + water (wet.hpp) + contact - work of the film's loads
 //   contact   k/2 <-g>^2,  g = height of the film over the point - height of what lies under it
 // Film nodes on the ridge line are nodes of the frame: they share its displacements. What lies under the film is a
-// fixed point of the boat or a node of the frame, such as one of a cross strap. k is the stiffness of the bearing; the
-// film sinks into it by force over k.
+// fixed point of the boat, over which the film slides, or a node of the frame, such as one of a cross strap, to which
+// the same point of the film keeps. k is the stiffness of the bearing; the film sinks into it by force over k.
 //
 // Unknowns: those of the frame in its own order, then three for each other free film node; or one, its height, where
 // the film only looks for its shape: sliding within it changes nothing, and would crowd the nodes.
 //
-// Film that only looks for its shape pulls with the same force T per width in all directions (EvenPull in
-// membrane.hpp), which is what shrinking it leaves before it is asked to carry.
+// Film that only looks for its shape pulls with the same force T per width in all directions (EvenTriangle
+// in membrane.hpp), which is what shrinking it leaves before it is asked to carry.
 #pragma once
 
 #include <Eigen/Core>
+#include <array>
+#include <optional>
 #include <vector>
 
 #include "coverframe/film/locator.hpp"
@@ -25,13 +27,15 @@
 
 namespace coverframe::kernel {
 
-/// A point of the film over something.
+/// Something under the film.
 struct Bearing {
-    Located point;         ///< of the film
-    int frame_node = -1;   ///< what is under it: a node of the frame, or
-    double height = 0;     ///< a fixed height [m]
-    double stiffness = 0;  ///< k [N/m]
+    std::optional<Located> film;    ///< point of the film over it; empty where none is
+    int frame_node = -1;            ///< what is under the film: a node of the frame, or
+    std::array<double, 3> place{};  ///< a fixed point [m]
 };
+
+/// k of a bearing [N/m].
+inline constexpr double bearing_stiffness = 1e5;
 
 class SurfaceSystem {
 public:
@@ -40,13 +44,13 @@ public:
     /// \param held        film nodes that do not move
     /// \param upright     other film nodes move up and down only
     SurfaceSystem(const Frame& frame, const TriangleMesh& film, const std::vector<int>& frame_node,
-                  const std::vector<bool>& held, const Sheet& sheet, const std::vector<Bearing>& bearings,
-                  bool upright);
+                  const std::vector<bool>& held, const Sheet& sheet, std::vector<Bearing> bearings, bool upright);
 
     /// Film of these free shapes, one a triangle.
     void let_stretch(std::vector<FreeTriangle> free);
     /// Film of the same pull in all directions.
-    void pull_evenly(double tension);
+    /// \param secant  give its secant for its tangent
+    void pull_evenly(double tension, bool secant = false);
 
     FrameLoads frame_loads;
     Eigen::VectorXd film_force;  ///< three a film node [N]
@@ -54,6 +58,8 @@ public:
     double water_weight = 0;     ///< [N/m3]
 
     // What SparseNewton asks for.
+    /// Looks again which points of the film are over the fixed points that it has slid over.
+    void follow();
     void evaluate(const Eigen::VectorXd& at, bool with_tangent);
     [[nodiscard]] const Eigen::SparseMatrix<double>& tangent() const { return tangent_.matrix(); }
     [[nodiscard]] double longest_step() const { return 0.1 * size_; }
@@ -69,7 +75,8 @@ public:
     [[nodiscard]] const Eigen::VectorXd& frame_displacement() const { return frame_u_; }
     [[nodiscard]] TriangleMesh film() const;
     [[nodiscard]] Triangle triangle(std::size_t t) const;
-    [[nodiscard]] double gap(const Bearing& bearing) const;
+    /// Height of the film over each bearing; infinite where there is no film [m].
+    [[nodiscard]] std::vector<double> gaps() const;
     [[nodiscard]] MemberForces member(std::size_t m) const { return assembly_.forces(m, frame_u_, frame_loads); }
     /// What the boat holds up: at the frame's nodes (six each), at the film's held nodes (three each).
     [[nodiscard]] const Eigen::VectorXd& frame_gradient() const { return frame_gradient_; }
@@ -86,9 +93,12 @@ public:
 private:
     [[nodiscard]] int node_of(Eigen::Index unknown) const;
     [[nodiscard]] Vector9 corners(std::size_t t) const;
+    [[nodiscard]] double gap(const Bearing& bearing) const;
+    [[nodiscard]] double drift(const Bearing& bearing) const;
     void place_all(const Eigen::VectorXd& at);
     void add_frame(bool with_tangent);
     void add_film(bool with_tangent);
+    void add_triangle(std::size_t t, double its_energy, const Vector9& its_gradient);
     void add_water(bool with_tangent);
     void add_bearings(bool with_tangent);
     void add_loads();
@@ -98,7 +108,7 @@ private:
     const TriangleMesh& film_;
     const std::vector<int>& frame_node_;
     const Sheet& sheet_;
-    const std::vector<Bearing>& bearings_;
+    std::vector<Bearing> bearings_;
     Assembly assembly_;
     Assembly::State frame_state_;
     int count_ = 0;
@@ -106,6 +116,7 @@ private:
     SparseTangent tangent_;
     double size_ = 0;
     bool even_ = false;
+    bool secant_ = false;
     double tension_ = 0;
     std::vector<FreeTriangle> free_;
     Eigen::VectorXd frame_u_;         ///< six a node
