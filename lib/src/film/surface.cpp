@@ -101,17 +101,10 @@ void keep_under(const CoverSurface& surface, std::vector<EdgeState>& edges) {
     if (!problems.empty()) throw InputError(std::move(problems));
 }
 
-/// Everything a state tells beside status and message.
-void fill(const CoverSurface& surface, const SurfaceWalk& walk, bool elastic, SurfaceState& state) {
-    const SurfaceSystem& system = walk.system();
-    state.film = walk.film();
-    state.displacement = walk.frame_u();
+/// Stresses of the film, forces of the members, and what the film pulls at the frame with.
+void fill_forces(const CoverSurface& surface, const SurfaceSystem& system, SurfaceState& state) {
     state.triangles.clear();
     for (std::size_t t = 0; t < state.film.triangles.size(); ++t) {
-        if (!elastic) {
-            state.triangles.push_back({FilmStretch::taut, surface.tension, surface.tension, {1, 0, 0}});
-            continue;
-        }
         const kernel::SheetStress s = system.triangle(t).stress();
         state.triangles.push_back(
             {static_cast<FilmStretch>(s.stretch), s.first, s.second, {s.direction(0), s.direction(1), s.direction(2)}});
@@ -125,20 +118,34 @@ void fill(const CoverSurface& surface, const SurfaceWalk& walk, bool elastic, Su
         const Vector3d force = system.film_force_on(n);
         state.film_on_frame[at(node)] = {force(0), force(1), force(2)};
     }
-    state.obstacles = surface.obstacles;
-    state.on_straps = 0;
-    state.vertical_reaction = 0;
+}
+
+/// What the film rests on; gives the force of all obstacles [N].
+double fill_bearings(const CoverSurface& surface, const SurfaceSystem& system, SurfaceState& state) {
     const std::vector<double> gaps = system.gaps();
+    const auto force_of = [](double gap) { return std::max(0.0, -gap * kernel::bearing_stiffness); };
+    state.obstacles = surface.obstacles;
     std::size_t next = 0;
-    const auto force_of = [&](double gap) { return std::max(0.0, -gap * kernel::bearing_stiffness); };
+    double on_obstacles = 0;
     for (EdgeState& obstacle : state.obstacles) {
         for (EdgePoint& point : obstacle.points) {
             point.gap = gaps[next++];
             point.force = force_of(point.gap) / point.length;
-            state.vertical_reaction += force_of(point.gap);
+            on_obstacles += force_of(point.gap);
         }
     }
+    state.on_straps = 0;
     for (; next < gaps.size(); ++next) state.on_straps += force_of(gaps[next]);
+    return on_obstacles;
+}
+
+/// Everything a state tells beside status and message.
+void fill(const CoverSurface& surface, const SurfaceWalk& walk, SurfaceState& state) {
+    const SurfaceSystem& system = walk.system();
+    state.film = walk.film();
+    state.displacement = walk.frame_u();
+    fill_forces(surface, system, state);
+    state.vertical_reaction = fill_bearings(surface, system, state);
     for (std::size_t n = 0; n < surface.layout.frame.nodes.size(); ++n) {
         if (surface.layout.frame.nodes[n].held[2]) {
             state.vertical_reaction += system.frame_gradient()(static_cast<Index>(6 * n + 2));
@@ -353,7 +360,7 @@ SurfaceState load_surface(const CoverSurface& surface, const std::vector<double>
         state.message.clear();
         if (rain.kind != Rain::Kind::none) fill_with_water(surface, rain, walk, state);
     }
-    fill(surface, walk, true, state);
+    fill(surface, walk, state);
     return state;
 }
 
