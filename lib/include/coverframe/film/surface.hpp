@@ -60,7 +60,8 @@ struct SurfaceOptions {
 struct EdgePoint {
     std::array<double, 3> place{};  ///< [m]
     double length = 0;              ///< of edge it stands for [m]
-    double gap = 0;                 ///< height of the film over it; negative by the softness of the bearing [m]
+    double gap = 0;                 ///< height of the film over it; negative by the softness of the bearing; infinite
+                                    ///< where no film is [m]
     double force = 0;               ///< of the film on it, per length of edge [N/m]
 };
 
