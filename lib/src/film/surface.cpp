@@ -151,6 +151,7 @@ void fill(const CoverSurface& surface, const SurfaceWalk& walk, SurfaceState& st
             state.vertical_reaction += system.frame_gradient()(static_cast<Index>(6 * n + 2));
         }
     }
+    for (std::size_t f = 0; f < surface.layout.frame.feet.size(); ++f) state.vertical_reaction += system.foot_push(f);
     for (std::size_t n = 0; n < state.film.nodes.size(); ++n) state.vertical_reaction += system.film_reaction(n)(2);
     state.vertical_load = kernel::water_weight * state.water.volume();
     for (Index i = 2; i < system.film_force.size(); i += 3) state.vertical_load -= system.film_force(i);

@@ -78,6 +78,8 @@ public:
     /// Height of the film over each bearing; infinite where there is no film [m].
     [[nodiscard]] std::vector<double> gaps() const;
     [[nodiscard]] MemberForces member(std::size_t m) const { return assembly_.forces(m, frame_u_, frame_loads); }
+    /// How hard a foot of the frame stands on the boat [N].
+    [[nodiscard]] double foot_push(std::size_t foot) const { return assembly_.feet().forces(foot, frame_u_).push; }
     /// What the boat holds up: at the frame's nodes (six each), at the film's held nodes (three each).
     [[nodiscard]] const Eigen::VectorXd& frame_gradient() const { return frame_gradient_; }
     [[nodiscard]] Eigen::Vector3d film_reaction(std::size_t node) const;
