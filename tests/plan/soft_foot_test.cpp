@@ -134,6 +134,30 @@ TEST_CASE("soft feet: a pad sinks by N/k under the push of its upright, and a ga
     CHECK(settled >= 12);
 }
 
+TEST_CASE("soft feet: in a support as found they settle as in one that is drawn") {
+    Plan plan = demo("as_found");
+    std::size_t feet = 0;
+    for (FoundMember& member : std::get<FoundFrame>(plan.support.structure).members) {
+        if (member.kind == FoundKind::upright) member.foot = soft(k), ++feet;
+        if (member.kind == FoundKind::strap) member.pretension = 600.0_N;  // stays taut while the feet settle
+    }
+    CHECK(read_plan(write_plan(plan)) == plan);
+    const Rigged r = rigged(plan);
+    REQUIRE_MESSAGE(r.state.usable(), r.state.frame.message);
+    REQUIRE(r.cover.layout.frame.feet.size() == feet);
+    const CoverState s = load_cover(r.cover, StripLoads(r.cover.strips.size(), 400.0));
+    REQUIRE_MESSAGE(s.usable(), s.frame.message);
+    CHECK(close(s.vertical_reaction, s.vertical_load, 1e-6));
+    for (const UprightPart& upright : r.cover.layout.uprights) {
+        // By hand: the upright's push, and half of its own weight, on a spring.
+        const FrameMember& m = r.cover.layout.frame.members[static_cast<std::size_t>(upright.member)];
+        const double push = -s.frame.members[static_cast<std::size_t>(upright.member)].axial;
+        REQUIRE(push > 0);
+        const double weight = m.weight * drawn_length(r.cover.layout.frame, m);
+        CHECK(close(down(s.frame, upright.foot), (push + 0.5 * weight) / k, 1e-4));
+    }
+}
+
 TEST_CASE("soft feet: the softer the pad the lower the ridge; a hard one is as good as none") {
     const Rigged firm = rigged(demo("motor_boat"));
     const CoverState reference = load_cover(firm.cover, StripLoads(firm.cover.strips.size(), 900.0));

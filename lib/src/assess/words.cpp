@@ -64,6 +64,13 @@ std::vector<std::string> failures_of(const std::vector<SituationResult>& situati
     return sentences;
 }
 
+bool has_soft_foot(const Support& support) {
+    const auto soft = [](const auto& part) { return part.foot.has_value(); };
+    if (const auto* ridge = std::get_if<RidgeSupport>(&support.structure))
+        return std::ranges::any_of(ridge->uprights, soft);
+    return std::ranges::any_of(std::get<FoundFrame>(support.structure).members, soft);
+}
+
 std::vector<std::string> assumptions_of(const Plan& plan, const std::vector<Arrangement>& arrangements) {
     std::vector<std::string> sentences(std::begin(model_assumptions), std::end(model_assumptions));
     const auto& friction = plan.support.band.rail_friction;
@@ -71,8 +78,7 @@ std::vector<std::string> assumptions_of(const Plan& plan, const std::vector<Arra
                                        friction->source + "."
                                  : "The film's whole tension goes on from the rail to the band; friction on the rail "
                                    "would take some of it.");
-    const auto* ridge = std::get_if<RidgeSupport>(&plan.support.structure);
-    if (ridge != nullptr && std::ranges::any_of(ridge->uprights, [](const Upright& u) { return u.foot.has_value(); })) {
+    if (has_soft_foot(plan.support)) {
         sentences.push_back(
             "Uprights with a soft foot stand on what gives under them, and lift off; where only friction holds a foot "
             "level, its least value is looked at with soft straps and its greatest with stiff ones.");

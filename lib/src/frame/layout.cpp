@@ -290,6 +290,7 @@ private:
             part.top = to;
             part.found = &m;
             layout_.uprights.push_back(part);
+            if (m.foot) add_foot(*m.foot, from);
         }
     }
 

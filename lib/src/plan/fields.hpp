@@ -245,6 +245,9 @@ void fields(Visitor& v, Like<FootPad> auto& p) {
     v.value("thickness", p.thickness, limit::pad_thickness, "thickness of the pad");
 }
 
+inline constexpr std::string_view about_soft_foot =
+    "a foot that gives, lifts off and may slide; leave it out for one that stands firm on the boat";
+
 template <class Visitor>
 void fields(Visitor& v, Like<FootFriction> auto& f) {
     v.cited("low", f.low, limit::foot_friction, "least friction between foot and stand that may be there");
@@ -299,8 +302,7 @@ void fields(Visitor& v, Like<Upright> auto& u) {
     v.part("section", u.section, "section of the upright");
     v.value("grade", u.grade, limit::name, "timber grade of the upright");
     v.part("pad", u.pad, "board under its foot");
-    v.maybe_part("foot", u.foot,
-                 "a foot that gives, lifts off and may slide; leave it out for one that stands firm on the boat");
+    v.maybe_part("foot", u.foot, about_soft_foot);
 }
 
 template <class Visitor>
@@ -347,9 +349,11 @@ void fields(Visitor& v, Like<FoundMember> auto& m) {
         if (kind == FoundKind::upright) {
             branch.value("stands_on", m.stands_on, limit::name, "name of the stand under it");
             branch.part("pad", m.pad, "board under its foot");
+            branch.maybe_part("foot", m.foot, about_soft_foot);
         } else {
             branch.absent("stands_on", m.stands_on, "only an upright stands on something");
             branch.absent("pad", m.pad, "only an upright has a foot pad");
+            branch.absent("foot", m.foot, "only an upright has a foot");
         }
     });
 }

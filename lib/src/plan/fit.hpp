@@ -46,6 +46,9 @@ const Stand* fit_stand_name(Fit& fit, const std::string& stand, const std::strin
 void fit_upright_length(Fit& fit, Length length, const Section& section, const std::string& where,
                         const std::string& name);
 
+/// Friction of a soft foot, if there is any: least not over greatest.
+void fit_friction(Fit& fit, const std::optional<SoftFoot>& foot, const std::string& where, const std::string& name);
+
 /// Whether anything can be compared with the rail line.
 [[nodiscard]] bool rail_is_sound(const Boat& boat);
 

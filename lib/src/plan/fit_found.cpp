@@ -104,11 +104,26 @@ private:
                          ", is not held; say \"held\": true there, or name the foot first and the top second");
         }
         if (stand != nullptr) foot_on_stand(member, foot, *stand, where);
+        if (member.foot) soft_foot(i, where);
         if (!member.section) return;
         const Length rise = top.at.z - foot.at.z;
         const bool upside_down = rise <= Length{} && ends_[i].from != ends_[i].to;
         fit_upright_length(fit_, upside_down ? rise : distance(foot.at, top.at), *member.section, where,
                            "upright " + member.name);
+    }
+
+    /// A soft foot takes the node off the boat: whatever else ends there would hang in the air.
+    void soft_foot(std::size_t i, const std::string& where) {
+        const FoundMember& member = found_.members[i];
+        fit_friction(fit_, member.foot, where, "upright " + member.name);
+        for (std::size_t other = 0; other < found_.members.size(); ++other) {
+            if (other == i || (ends_[other].from != ends_[i].from && ends_[other].to != ends_[i].from)) continue;
+            fit_.add("support.found.foot_shared", where + "/from", member.from,
+                     "the soft foot of upright " + member.name + " stands on node " + member.from +
+                         ", where member " + found_.members[other].name +
+                         " ends too; give that member a held node of its own");
+            return;
+        }
     }
 
     void foot_on_stand(const FoundMember& member, const FoundNode& foot, const Stand& stand, const std::string& where) {

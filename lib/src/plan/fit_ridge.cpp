@@ -86,16 +86,6 @@ void fit_upright_foot(Fit& fit, const Upright& upright, std::size_t i) {
                        at("/support/uprights", i, "top"), "upright " + upright.name);
 }
 
-void fit_friction(Fit& fit, const Upright& upright, std::size_t i) {
-    if (!upright.foot || !upright.foot->friction) return;
-    const FootFriction& friction = *upright.foot->friction;
-    if (friction.low.value <= friction.high.value) return;
-    fit.add("support.upright.friction", at("/support/uprights", i, "foot/friction/low"),
-            number_text(friction.low.value),
-            "the least friction under upright " + upright.name + " is over the greatest, " +
-                number_text(friction.high.value) + "; swap them");
-}
-
 void fit_bracing(Fit& fit, const RidgeSupport& support, std::size_t i) {
     const Upright& upright = support.uprights[i];
     bool port = false;
@@ -195,7 +185,7 @@ void fit_ridge_support(Fit& fit, const RidgeSupport& support) {
     for (std::size_t i = 0; i < support.uprights.size(); ++i) {
         fit_upright_place(fit, support, i);
         fit_upright_foot(fit, support.uprights[i], i);
-        fit_friction(fit, support.uprights[i], i);
+        fit_friction(fit, support.uprights[i].foot, at("/support/uprights", i), "upright " + support.uprights[i].name);
         fit_grade_name(fit, support.uprights[i].grade, at("/support/uprights", i, "grade"),
                        "upright " + support.uprights[i].name);
         fit_bracing(fit, support, i);

@@ -9,6 +9,7 @@
 #include "coverframe/plan/timber.hpp"
 #include "coverframe/units/crossing.hpp"
 #include "plan/fit.hpp"
+#include "plan/json_value.hpp"
 #include "plan/suggest.hpp"
 
 namespace coverframe {
@@ -96,6 +97,13 @@ const Stand* fit_stand_name(Fit& fit, const std::string& stand, const std::strin
                     help_with(stand, names_of(fit.plan.boat.stands)));
     }
     return found;
+}
+
+void fit_friction(Fit& fit, const std::optional<SoftFoot>& foot, const std::string& where, const std::string& name) {
+    if (!foot || !foot->friction || foot->friction->low.value <= foot->friction->high.value) return;
+    fit.add("support.upright.friction", where + "/foot/friction/low", number_text(foot->friction->low.value),
+            "the least friction under " + name + " is over the greatest, " + number_text(foot->friction->high.value) +
+                "; swap them");
 }
 
 void fit_upright_length(Fit& fit, Length length, const Section& section, const std::string& where,

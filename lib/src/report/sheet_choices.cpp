@@ -126,17 +126,22 @@ void add_straps_and_band(Choices& choices, const Plan& plan) {
     choices.add("friction of film on the rail that is relied on", plan.support.band.rail_friction);
 }
 
+void add_foot(Choices& choices, const std::string& upright, const std::optional<SoftFoot>& foot) {
+    if (!foot) return;
+    const std::string name = "foot of " + upright + ": ";
+    choices.add(name + "stiffness of what it stands on", foot->stiffness);
+    if (!foot->friction) return;
+    choices.add(name + "friction, low", foot->friction->low);
+    choices.add(name + "friction, high", foot->friction->high);
+    choices.add(name + "stiffness until it slides", foot->friction->side_stiffness);
+}
+
 void add_feet(Choices& choices, const Support& support) {
-    const auto* ridge = std::get_if<RidgeSupport>(&support.structure);
-    if (ridge == nullptr) return;
-    for (const Upright& upright : ridge->uprights) {
-        if (!upright.foot) continue;
-        const std::string name = "foot of " + upright.name + ": ";
-        choices.add(name + "stiffness of what it stands on", upright.foot->stiffness);
-        if (!upright.foot->friction) continue;
-        choices.add(name + "friction, low", upright.foot->friction->low);
-        choices.add(name + "friction, high", upright.foot->friction->high);
-        choices.add(name + "stiffness until it slides", upright.foot->friction->side_stiffness);
+    if (const auto* ridge = std::get_if<RidgeSupport>(&support.structure)) {
+        for (const Upright& upright : ridge->uprights) add_foot(choices, upright.name, upright.foot);
+    } else {
+        for (const FoundMember& member : std::get<FoundFrame>(support.structure).members)
+            add_foot(choices, member.name, member.foot);
     }
 }
 

@@ -27,6 +27,14 @@ std::string pad_text(const FootPad& pad, UnitsShown units) {
     return alone(pad.length, units) + " fore and aft, " + alone(pad.breadth, units) + " across, " + alone(pad.thickness, units) + " thick";
 }
 
+/// What the crew has to know of a foot that gives: the gap, and what keeps it from sliding.
+std::string foot_text(const std::optional<SoftFoot>& foot, UnitsShown units) {
+    if (!foot) return {};
+    std::string text = "; soft foot";
+    if (foot->gap && *foot->gap > Length{}) text += ", bears after " + alone(*foot->gap, units);
+    return text + (foot->friction ? ", may slide: held level by friction alone" : ", held level by a step or stringer");
+}
+
 std::string sides_text(Sides sides) {
     switch (sides) {
         case Sides::both: return "from rail to rail";
@@ -57,7 +65,7 @@ std::string uprights_html(const Plan& plan, const RidgeSupport& support) {
         const Stand* stand = find_stand(plan.boat, upright.stands_on);
         table.rows.push_back({name_html(upright.name), value_html(upright.x, units), text(upright.stands_on),
                               stand == nullptr ? "" : value_html(stand->z, units), value_html(upright.top, units),
-                              text(section(upright.section, units) + ", " + upright.grade), text(pad_text(upright.pad, units))});
+                              text(section(upright.section, units) + ", " + upright.grade), text(pad_text(upright.pad, units) + foot_text(upright.foot, units))});
     }
     return tag("h3", "Uprights, on the centreline") + table_html(table, "compact");
 }
@@ -83,6 +91,7 @@ std::string found_html(const FoundFrame& found, UnitsShown units) {
         std::string made = member.section ? section(*member.section, units) + ", " + member.grade : member.strap;
         if (!member.stands_on.empty()) made += "; on " + member.stands_on;
         if (member.pad) made += "; pad " + pad_text(*member.pad, units);
+        made += foot_text(member.foot, units);
         members.rows.push_back({name_html(member.name), text(kind), text(member.from), text(member.to), text(made),
                                 member.pretension ? value_html(*member.pretension, units) : ""});
     }

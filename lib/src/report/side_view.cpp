@@ -112,10 +112,10 @@ void add_ridge_flags(std::vector<Label>& flags, const Side& side, const RidgeSup
     };
     add(support.ridge.bow, "ridge at bow");
     for (const Upright& upright : support.uprights) {
-        flags.push_back({side(in_m(upright.x), in_m(upright.top)),
-                         {.lines = {short_name(upright.name), alone(upright.x, side.units()) + " aft",
-                                    "top " + alone(upright.top, side.units())},
-                          .bold = true}});
+        std::vector<std::string> lines{short_name(upright.name), alone(upright.x, side.units()) + " aft",
+                                       "top " + alone(upright.top, side.units())};
+        if (upright.foot) lines.emplace_back("soft foot");
+        flags.push_back({side(in_m(upright.x), in_m(upright.top)), {.lines = lines, .bold = true}});
     }
     add(support.ridge.stern, "ridge at stern");
 }
@@ -129,6 +129,7 @@ void add_found_flags(std::vector<Label>& flags, const Side& side, const FoundFra
         std::vector<std::string> lines{short_name(node.name), alone(node.at.x, side.units()) + " aft",
                                        "level " + alone(node.at.z, side.units())};
         if (under != found.members.end()) lines.front() = short_name(under->name) + " to " + short_name(node.name);
+        if (under != found.members.end() && under->foot) lines.emplace_back("soft foot");
         flags.push_back({side(node.at), {.lines = lines, .bold = true}});
     }
 }

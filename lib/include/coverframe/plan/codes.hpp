@@ -103,6 +103,7 @@ inline constexpr ProblemCode plan_problem_codes[]{
     {"support.found.no_length", ProblemStage::fit, "a member begins and ends at the same node"},
     {"support.found.doubled", ProblemStage::fit, "two members between the same nodes"},
     {"support.found.foot_loose", ProblemStage::fit, "the foot of an upright is not held"},
+    {"support.found.foot_shared", ProblemStage::fit, "another member ends where an upright has a soft foot"},
     {"support.found.foot_off_stand", ProblemStage::fit, "the foot of an upright is not on its stand"},
     {"support.found.ridge_unknown", ProblemStage::fit, "the ridge line names a node that is not there"},
     {"support.found.ridge_order", ProblemStage::fit, "the ridge line does not run from bow to stern"},

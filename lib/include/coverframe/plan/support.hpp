@@ -162,6 +162,7 @@ struct FoundMember {
     std::optional<Force> pretension;      ///< straps
     std::string stands_on;                ///< uprights: name of a Stand; `from` is the foot
     std::optional<FootPad> pad;           ///< uprights
+    std::optional<SoftFoot> foot{};       ///< uprights; `from` is then held by it, and no other member ends there
 
     bool operator==(const FoundMember&) const = default;
 };
