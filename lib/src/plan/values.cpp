@@ -77,7 +77,8 @@ public:
     template <class Item>
     void list(std::string_view key, const std::vector<Item>& x, const Count& count, std::string_view about) {
         enter_and(key, [&] {
-            if (const auto fault = fault_of(x.size(), count)) report(*fault, about);
+            if (const auto fault = fault_of(x.size(), count))
+                problems.push_back({fault->code, at_.text(), fault->value, std::string(about) + ": " + fault->advice});
             for (std::size_t i = 0; i < x.size(); ++i) {
                 enter_and(i, [&] { item(x[i], about); });
             }
@@ -146,7 +147,8 @@ private:
 
     void report(const Fault& fault, std::string_view about) {
         problems.push_back(
-            {fault.code, at_.text(), fault.value, std::string(about) + ": " + fault.value + " " + fault.advice});
+            {fault.code, at_.text(), fault.value,
+             std::string(about) + ": " + (fault.value.empty() ? "\"\"" : fault.value) + " " + fault.advice});
     }
 
     template <class Value, class Rule>
