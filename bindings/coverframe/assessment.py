@@ -163,6 +163,7 @@ class Assessment:
 
     @property
     def plan(self) -> Plan:
+        """What was judged."""
         return self._plan
 
     @property

@@ -80,6 +80,7 @@ class Plan:
 
     @property
     def title(self) -> str:
+        """What the plan is of, as the head of its reports."""
         return self._handle.title
 
     @property

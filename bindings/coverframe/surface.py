@@ -32,7 +32,7 @@ Rain = Literal["none", "to the brim"]
 _STRETCH = ("taut", "wrinkled", "slack")
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False, repr=False)
 class Pond:
     """Water that stands on the film."""
 
@@ -58,6 +58,9 @@ class Pond:
     def __str__(self) -> str:
         return self.sentence
 
+    def __repr__(self) -> str:
+        return f"<coverframe.surface.Pond: {self.sentence}>"
+
 
 def pond_told(*told: Any) -> Pond:
     """A pond from what the compiled part tells of it."""
@@ -65,7 +68,7 @@ def pond_told(*told: Any) -> Pond:
     return Pond(place, x, y, volume, weight, depth, area, spills, tuple(reaches), tuple(outline), sentence)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False, repr=False)
 class Obstacle:
     """An edge that the film must stay off, by its points under the film."""
 
@@ -88,6 +91,9 @@ class Obstacle:
     def least_gap_m(self) -> float:
         """Infinite if no point lies under the film."""
         return float(np.min(self.gap_m, initial=np.inf))
+
+    def __repr__(self) -> str:
+        return f"<coverframe.surface.Obstacle {self.name}: gap {self.least_gap_m:.3g} m, force {self.force_n:.3g} N>"
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,7 +131,7 @@ class FilmLimit:
         return self.sentence
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False, repr=False)
 class SurfaceState:
     """One equilibrium of a cover. `n` nodes of the film, `t` triangles, `m` members of the frame."""
 
@@ -168,6 +174,7 @@ class SurfaceState:
 
     @property
     def usable(self) -> bool:
+        """Whether it is an equilibrium; other states are kept to be looked at, not to check against."""
         return self.status == "converged"
 
     @property
@@ -186,6 +193,10 @@ class SurfaceState:
         sheds = float(np.sum(area[self.slope_deg >= sheds_deg])) / whole
         holds = float(np.sum(area[self.slope_deg < holds_deg])) / whole
         return {"sheds": sheds, "partly": 1 - sheds - holds, "holds": holds}
+
+    def __repr__(self) -> str:
+        said = self.message or f"{1000 * self.water_m3:.2g} L of water in {len(self.ponds)} hollows"
+        return f"<coverframe.surface.SurfaceState of {len(self.triangles)} triangles: {self.status}, {said}>"
 
 
 def state_told(told: dict[str, Any], triangles: NDArray[np.int32], shrunk: SurfaceState | None) -> SurfaceState:
@@ -229,6 +240,9 @@ class Cover:
         self.ridge_nodes = np.asarray(handle.ridge)
         #: Shrunk, no snow.
         self.state = state_told(handle.state, self._triangles, None)
+
+    def __repr__(self) -> str:
+        return f"<coverframe.surface.Cover of {self.plan.title!r}: {len(self._triangles)} triangles, {self.state.status}>"
 
     def load(
         self,

@@ -67,6 +67,7 @@ class Look:
 
     @property
     def usable(self) -> bool:
+        """Whether an equilibrium was found."""
         return self.status == "converged"
 
 
@@ -101,6 +102,7 @@ class PartForce:
 
     @property
     def excess(self) -> float:
+        """What the surface brings more than the strips; 0 if it brings less [N] or [N m]."""
         return max(0.0, self.surface - self.strips)
 
 
