@@ -44,10 +44,10 @@ td p { margin: 0; }
 .fail p { margin: 0 0 0.4mm 0; }
 .compact td, .compact th { font-size: 8pt; padding-top: 0.4mm; padding-bottom: 0.4mm; }
 .holding { table-layout: fixed; }
-.holding th:nth-child(1) { width: 44%; }
-.holding th:nth-child(4) { width: 8%; }
-.holding th:nth-child(5) { width: 18%; }
-.holding th:nth-child(6) { width: 5%; }
+.holding th:nth-child(1) { width: 40%; }
+.holding th:nth-child(4) { width: 6%; }
+.holding th:nth-child(5) { width: 16%; }
+.holding th:nth-child(6) { width: 3.5%; }
 figure { margin: 2mm 0 4mm 0; break-inside: avoid; text-align: center; }
 figure svg { max-width: 100%; height: auto; }
 figcaption { text-align: left; font-size: 10.5pt; font-weight: bold; margin-bottom: 1mm; }
