@@ -76,7 +76,9 @@ CoverSurface elsewhere(CoverSurface s) {
 Plan on_soft_feet(std::optional<FootFriction> friction = {}) {
     Plan plan = demo("motor_boat");
     for (Upright& upright : std::get<RidgeSupport>(plan.support.structure).uprights) {
-        upright.foot = SoftFoot{{from_N_per_m(2e5), "pressed and measured"}, {}, friction};
+        SoftFoot& foot = upright.foot.emplace();
+        foot.stiffness = {from_N_per_m(2e5), "pressed and measured"};
+        foot.friction = friction;
     }
     return plan;
 }
