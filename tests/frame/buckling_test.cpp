@@ -8,8 +8,10 @@
 
 #include "actions/refusal.hpp"
 #include "close.hpp"
+#include "frame/members.hpp"
 
 using namespace coverframe;
+using namespace coverframe::built;
 
 namespace {
 
@@ -21,17 +23,6 @@ FrameNode node(const char* name, double x, double y, double z, std::array<bool, 
     n.at = {x, y, z};
     n.held = held;
     return n;
-}
-
-FrameMember member(const Frame& f, const char* name, MemberKind kind, int from, int to, double EA) {
-    FrameMember m;
-    m.name = name;
-    m.kind = kind;
-    m.from = from;
-    m.to = to;
-    m.axial_stiffness = EA;
-    m.free_length = drawn_length(f, m);
-    return m;
 }
 
 /// An upright of 1.2 m whose top is held by four level straps with EA/L = k/2 each way, and pressed by 100 N.

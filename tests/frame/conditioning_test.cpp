@@ -11,6 +11,7 @@
 
 #include "../close.hpp"
 #include "coverframe/frame/solve.hpp"
+#include "frame/members.hpp"
 
 using namespace coverframe;
 
@@ -20,13 +21,7 @@ using Held = std::array<bool, 6>;
 constexpr Held clamped{true, true, true, true, true, true};
 
 FrameMember member(const Frame& f, const std::string& name, MemberKind kind, int from, int to, double EA, double EI) {
-    FrameMember m;
-    m.name = name;
-    m.kind = kind;
-    m.from = from;
-    m.to = to;
-    m.axial_stiffness = EA;
-    m.free_length = drawn_length(f, m);
+    FrameMember m = built::member(f, name, kind, from, to, EA);
     m.bending = {EI, EI, 0, 0, EI};
     return m;
 }

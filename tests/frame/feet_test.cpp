@@ -11,26 +11,17 @@
 #include "close.hpp"
 #include "coverframe/frame/buckling.hpp"
 #include "frame/kernel/assembly.hpp"
+#include "frame/members.hpp"
 #include "frame/random_frame.hpp"
 
 using namespace coverframe;
+using namespace coverframe::built;
 
 namespace {
 
 int add_node(Frame& f, const char* name, double x, double y, double z, const std::array<bool, 6>& held) {
     f.nodes.push_back({name, {x, y, z}, held});
     return static_cast<int>(f.nodes.size()) - 1;
-}
-
-void join(Frame& f, const char* name, MemberKind kind, int from, int to, double EA) {
-    FrameMember m;
-    m.name = name;
-    m.kind = kind;
-    m.from = from;
-    m.to = to;
-    m.axial_stiffness = EA;
-    m.free_length = drawn_length(f, m);
-    f.members.push_back(m);
 }
 
 FrameLoads force_on(const Frame& f, int node, double x, double y, double z) {

@@ -11,6 +11,7 @@
 #include "../close.hpp"
 #include "coverframe/frame/pretension.hpp"
 #include "coverframe/frame/tightening.hpp"
+#include "frame/members.hpp"
 
 using namespace coverframe;
 
@@ -19,13 +20,7 @@ namespace {
 constexpr std::array<bool, 6> pinned{true, true, true, false, false, false};
 
 FrameMember member(const Frame& f, const std::string& name, MemberKind kind, int from, int to, double EA) {
-    FrameMember m;
-    m.name = name;
-    m.kind = kind;
-    m.from = from;
-    m.to = to;
-    m.axial_stiffness = EA;
-    m.free_length = drawn_length(f, m);
+    FrameMember m = built::member(f, name, kind, from, to, EA);
     m.bending = {100, 100, 0, 0, 10};
     return m;
 }

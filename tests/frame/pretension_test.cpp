@@ -7,8 +7,10 @@
 
 #include "../close.hpp"
 #include "coverframe/base/error.hpp"
+#include "frame/members.hpp"
 
 using namespace coverframe;
+using namespace coverframe::built;
 
 namespace {
 
@@ -28,21 +30,11 @@ Frame frame_of_straps() {
     add("stern", 4, 0, 0, true);
     add("port", 2, -1.2, 0, true);
     add("starboard", 2, 1.2, 0, true);
-    const auto join = [&](const char* name, MemberKind kind, int from, int to, double EA) {
-        FrameMember m;
-        m.name = name;
-        m.kind = kind;
-        m.from = from;
-        m.to = to;
-        m.axial_stiffness = EA;
-        m.free_length = drawn_length(f, m);
-        f.members.push_back(m);
-    };
-    join("U1", MemberKind::upright, 0, 1, 3e6);
-    join("ridge", MemberKind::strap, 2, 1, 4e5);
-    join("ridge", MemberKind::strap, 1, 3, 4e5);
-    join("C1 port", MemberKind::strap, 1, 4, 1e5);
-    join("C1 starboard", MemberKind::strap, 1, 5, 1e5);
+    join(f, "U1", MemberKind::upright, 0, 1, 3e6);
+    join(f, "ridge", MemberKind::strap, 2, 1, 4e5);
+    join(f, "ridge", MemberKind::strap, 1, 3, 4e5);
+    join(f, "C1 port", MemberKind::strap, 1, 4, 1e5);
+    join(f, "C1 starboard", MemberKind::strap, 1, 5, 1e5);
     return f;
 }
 

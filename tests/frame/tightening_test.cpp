@@ -7,8 +7,10 @@
 
 #include "actions/refusal.hpp"
 #include "close.hpp"
+#include "frame/members.hpp"
 
 using namespace coverframe;
+using namespace coverframe::built;
 
 namespace {
 
@@ -18,17 +20,6 @@ void add_node(Frame& f, const char* name, double x, double y, double z, bool hel
     n.at = {x, y, z};
     if (held) n.held = {true, true, true, false, false, false};
     f.nodes.push_back(n);
-}
-
-void join(Frame& f, const char* name, MemberKind kind, int from, int to, double EA) {
-    FrameMember m;
-    m.name = name;
-    m.kind = kind;
-    m.from = from;
-    m.to = to;
-    m.axial_stiffness = EA;
-    m.free_length = drawn_length(f, m);
-    f.members.push_back(m);
 }
 
 /// One upright, a ridge strap fore and aft over it and a cross strap athwart.

@@ -9,9 +9,11 @@
 
 #include "close.hpp"
 #include "coverframe/frame/solve.hpp"
+#include "frame/members.hpp"
 #include "random_frame.hpp"
 
 using namespace coverframe;
+using namespace coverframe::built;
 using namespace coverframe::random_frames;
 
 namespace {
@@ -28,17 +30,6 @@ FrameNode node(const std::string& name, const Vector& place, std::array<bool, 6>
 
 constexpr std::array<bool, 6> pinned{true, true, true};
 constexpr std::array<bool, 6> clamped{true, true, true, true, true, true};
-
-FrameMember member(const Frame& f, const std::string& name, MemberKind kind, int from, int to, double EA) {
-    FrameMember m;
-    m.name = name;
-    m.kind = kind;
-    m.from = from;
-    m.to = to;
-    m.axial_stiffness = EA;
-    m.free_length = drawn_length(f, m);
-    return m;
-}
 
 /// A pole from a clamped end 2 m along x, then (with a corner) 1 m along y; each leg in `pieces`.
 Frame rod(int pieces, double EA, bool corner) {
@@ -292,8 +283,8 @@ TEST_CASE("solve: a mechanism names node, direction and what has let go or is mi
     CHECK_MESSAGE(says(up, "\"top\" can move up and down: the foot of \"U2\" has lifted"), up.message);
 }
 
-// A ridge of 6 m in twelve pieces, spliced over both tops, straps 20 mm too long: by the end of the walk it leans, and the
-// push of its uprights bends its softest shape a little out of what nothing holds.
+// A ridge of 6 m in twelve pieces, spliced over both tops, straps 20 mm too long: by the end of the walk it leans, and
+// the push of its uprights bends its softest shape a little out of what nothing holds.
 TEST_CASE("solve: a ridge spliced over its tops with slack straps is a mechanism, however far it has leant") {
     Frame f;
     for (int i = 0; i <= 12; ++i) f.nodes.push_back(node("N" + std::to_string(i), {0.5 * i, 0, 1.5}));
