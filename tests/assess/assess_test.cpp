@@ -17,7 +17,6 @@
 #include <utility>
 
 #include "assess/plans.hpp"
-#include "assess/solved.hpp"
 #include "close.hpp"
 #include "coverframe/base/error.hpp"
 #include "coverframe/plan/read.hpp"
@@ -316,24 +315,6 @@ TEST_CASE("assess: an upright that only the twist of the ridge holds cannot stan
     check_whole(held);
     CHECK(held.failures.empty());
     CHECK(force(held, "strap to port", "tension").greatest > 0);
-}
-
-TEST_CASE("assess: a state out of balance is not used") {
-    CoverState state;
-    state.frame.status = SolveStatus::converged;
-    state.vertical_load = 1000.0;
-    for (const double reaction : {1000.0, 1000.0 + 0.9e-3, 1000.0 - 0.9e-3}) {
-        state.vertical_reaction = reaction;
-        assess_detail::require_balance(state);
-        CHECK(state.usable());
-    }
-    for (const double reaction : {1000.0 + 1.1e-3, 999.0, std::nan("")}) {
-        CoverState off = state;
-        off.vertical_reaction = reaction;
-        assess_detail::require_balance(off);
-        CHECK_FALSE(off.usable());
-        CHECK(off.frame.message.find("1000 N") != std::string::npos);
-    }
 }
 
 // -------------------------------------------------------------------------------------------------------- invariant
