@@ -20,8 +20,8 @@
 # Steps: 1. the frame; 2. set the straps; 3. snow on both sides; 4. diagrams; 5. more and more snow to port; 6. one
 # number by hand.
 #
-# Simplifications: loads act at nodes, feet and rails do not give, straps do not slip over the tops; there is no film, so
-# the snow is put on the ridge directly.
+# Simplifications: loads act at nodes, feet and rails do not give, straps do not slip over the tops; there is no film,
+# so the snow is put on the ridge directly.
 #
 #                 U1              U2
 #       bow ------+---------------+------ stern      ridge, z up
@@ -150,8 +150,8 @@ print(cannot.status, "-", cannot.message)
 #
 #     2 M (a + 2a) + M 2a = -w (a^3 + (2a)^3)/4,   so M = -9 w a^2/32
 #
-# for supports that do not give, without shear. Loads that act at nodes a length h apart count less: L^3 - L h^2 stands in
-# for L^3 of each span.
+# for supports that do not give, without shear. Loads that act at nodes a length h apart count less: L^3 - L h^2 stands
+# in for L^3 of each span.
 
 # %%
 a, w, piece = 1.5, 320.0, 0.5

@@ -117,7 +117,8 @@ _ = cf.plot_surface.in_space(cover, seen.state, ax=fig.add_subplot(projection="3
 # %%
 flat = cf.film.ponding(span_m=1.6, fall_m=0.6, load_kpa=0.6, tension_n_per_m=150, stiffness_n_per_m=45e3)
 print("drains" if flat.drains else "holds water")
-print(f"it pulls {flat.tension_n_per_m:.0f} N/m level; water stops sinking it from {flat.settling_tension_n_per_m:.0f} on")
+print(f"it pulls {flat.tension_n_per_m:.0f} N/m level", end="; ")
+print(f"water stops sinking it from {flat.settling_tension_n_per_m:.0f} on")
 print(f"it would drain with a fall of {flat.fall_needed_m:.2f} m")
 
 # %% [markdown]
@@ -137,4 +138,5 @@ span = cf.film.span_at_limit(
     stiffness_n_per_m=stiffness, tension_n_per_m=150, limit_n_per_m=9e6 * 0.15e-3, load_kpa="256 psf"
 )
 print(f"{span:.2f} m; under 1 kPa over", end=" ")
-print(f"{cf.film.span_at_limit(stiffness_n_per_m=stiffness, tension_n_per_m=150, limit_n_per_m=1350, load_kpa=1):.1f} m")
+span = cf.film.span_at_limit(stiffness_n_per_m=stiffness, tension_n_per_m=150, limit_n_per_m=1350, load_kpa=1)
+print(f"{span:.1f} m")

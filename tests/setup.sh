@@ -46,7 +46,8 @@ install_packages() {
     missing=$(missing_packages "$@")
     if [ -z "$missing" ]; then return; fi
     if [ "$(id -u)" -ne 0 ] && ! command -v sudo >/dev/null; then
-        stop "This system lacks ${missing% }, and neither root nor sudo is there to install it: install it, then run this again."
+        stop "This system lacks ${missing% }, and neither root nor sudo is there to install it:" \
+            "install it, then run this again."
     fi
     printf 'Installing %s\n' "$missing"
     # shellcheck disable=SC2086  # $missing is one word a package
@@ -67,8 +68,8 @@ missing_by_probe() {
         command -v "$tool" >/dev/null || printf '%s ' "$tool"
     done
     for header in boost/units/quantity.hpp eigen3/Eigen/Core doctest/doctest.h nlohmann/json.hpp; do
-        [ -e "/usr/include/$header" ] || [ -e "/usr/local/include/$header" ] || [ -e "/opt/homebrew/include/$header" ] ||
-            [ -n "${CMAKE_PREFIX_PATH:-}" ] || printf '%s ' "$header"
+        [ -e "/usr/include/$header" ] || [ -e "/usr/local/include/$header" ] ||
+            [ -e "/opt/homebrew/include/$header" ] || [ -n "${CMAKE_PREFIX_PATH:-}" ] || printf '%s ' "$header"
     done
 }
 
@@ -81,7 +82,8 @@ check_versions() {
     at_least "$found" 3.25 || stop "cmake $found is too old: coverframe needs 3.25 or later."
     if [ "${CXX:-g++}" = g++ ]; then
         found=$(g++ -dumpfullversion)
-        at_least "$found" 12 || stop "g++ $found is too old: coverframe needs 12 or later (or set CXX to another compiler)."
+        at_least "$found" 12 ||
+            stop "g++ $found is too old: coverframe needs 12 or later (or set CXX to another compiler)."
     fi
 }
 
@@ -98,7 +100,8 @@ PYTHON
             return
         fi
     done
-    stop "No python3 of 3.10 or later with venv and its development headers was found: install python3-venv and python3-dev."
+    stop "No python3 of 3.10 or later with venv and its development headers was found:" \
+        "install python3-venv and python3-dev."
 }
 
 # The environment is made once, and again whenever the requirements, this place or the interpreter change.

@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: BSD-3-Clause
-"""Frames as they are built: out of plumb, bowed, or off in a given shape. The equations are in frame/imperfection.hpp."""
+"""Frames as they are built: out of plumb, bowed, or off in a given shape. frame/imperfection.hpp has the equations."""
 
 from __future__ import annotations
 

@@ -50,8 +50,9 @@ class Equilibrium:
 
     Loads, springs and reactions act at the displaced places of their nodes, loads of members in the middle between
     their displaced ends, though the middle of a strap that hangs under its load lies a little off it. Poles balance the
-    moments of their shears in the drawn shape (their bending is linear), so what is left of the moments is of the size of those shears times
-    how far the poles moved: a measure of what the small rotations neglect. Straps and uprights leave nothing.
+    moments of their shears in the drawn shape (their bending is linear), so what is left of the moments is of the size
+    of those shears times how far the poles moved: a measure of what the small rotations neglect. Straps and uprights
+    leave nothing.
     """
 
     #: Sum of loads, springs and reactions [N].
@@ -66,8 +67,8 @@ class Equilibrium:
 
 @dataclass(frozen=True, slots=True)
 class Balance:
-    """Both sides of the balance of a whole frame; moments about the origin of the axes. In equilibrium each pair adds up
-    to nothing."""
+    """Both sides of the balance of a whole frame; moments about the origin of the axes. In equilibrium each pair adds
+    up to nothing."""
 
     #: Of all loads, elastic supports among them [N].
     load_force_n: tuple[float, float, float]
@@ -129,8 +130,8 @@ class Solution:
     sag_m: Floats
     #: One a member; False for a slack strap or a lifted upright.
     active: Truths
-    #: n by 6: force [N] and moment [N m] of the boat on directions that are held or on a spring of the frame, and through
-    #: feet; 0 on the others.
+    #: n by 6: force [N] and moment [N m] of the boat on directions that are held or on a spring of the frame, and
+    #: through feet; 0 on the others.
     reaction: Floats
     #: One a foot: its push on the node, upwards [N]; 0 while it is lifted.
     foot_push_n: Floats

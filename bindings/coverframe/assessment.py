@@ -128,8 +128,8 @@ class Arrangement:
     port_kpa: Floats
     #: Likewise.
     starboard_kpa: Floats
-    #: One a station: the load across the side, straight from row to row; share of the half breadth from the ridge (0) to
-    #: the rail (1), and load [kPa]. Two rows at one share are a step.
+    #: One a station: the load across the side, straight from row to row; share of the half breadth from the ridge (0)
+    #: to the rail (1), and load [kPa]. Two rows at one share are a step.
     port_field: tuple[Floats, ...] = field(repr=False)
     #: Likewise.
     starboard_field: tuple[Floats, ...] = field(repr=False)

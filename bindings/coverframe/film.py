@@ -114,7 +114,8 @@ class RailTurn:
     band_pull_n_per_m: tuple[Numbers, Numbers]
     #: What lifts the band, least and greatest [N/m].
     band_lift_n_per_m: tuple[Numbers, Numbers]
-    #: What the rail takes off the pull, least and greatest [N/m]; negative where the band keeps more than the film above.
+    #: What the rail takes off the pull, least and greatest [N/m]; negative where the band keeps more than the film
+    #: above.
     relief_n_per_m: tuple[Numbers, Numbers]
     #: On the rail without friction, down positive [N/m].
     rail_down_n_per_m: Numbers

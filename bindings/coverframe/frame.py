@@ -178,8 +178,8 @@ def solve_many(
 def buckling(solution: Solution, *, count: int = 3, loads_only: bool = False) -> Buckling:
     """How many times the load until the frame buckles, lowest first, and in which shape.
 
-    Linear buckling at the loaded state: its straps and uprights stay as taut or slack as they are there; each mode tells
-    how far it may grow before one lets go. Factors count from the loads as they are.
+    Linear buckling at the loaded state: its straps and uprights stay as taut or slack as they are there; each mode
+    tells how far it may grow before one lets go. Factors count from the loads as they are.
 
     Parameters
     ----------
@@ -329,7 +329,14 @@ def tighten_in_order(
     hands = [int(node) for node in held_by_hand]
     stiffness = _number("hand_stiffness_n_per_m", hand_stiffness_n_per_m)
     arrays, lengths, tensions, message = _core.tighten_frame_straps(
-        arrays_of(frame), loads.arrays(), _spring_arrays(frame, springs), options, _runs(frame, runs), pulls, hands, stiffness
+        arrays_of(frame),
+        loads.arrays(),
+        _spring_arrays(frame, springs),
+        options,
+        _runs(frame, runs),
+        pulls,
+        hands,
+        stiffness,
     )
     tightened = _with_lengths(frame, lengths)
     tensions.setflags(write=False)

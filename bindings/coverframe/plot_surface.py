@@ -2,8 +2,8 @@
 """Pictures of a cover with film as a surface. Every function draws on the Axes it is given, or on new ones, and returns
 them. Needs matplotlib, which is imported when a function is called.
 
-Seen from above: bow to the left, starboard at the top, both axes to the same scale. Water is blue and hatched, obstacles
-are brown. A state that is no equilibrium is refused with StateError "film.surface.unusable".
+Seen from above: bow to the left, starboard at the top, both axes to the same scale. Water is blue and hatched,
+obstacles are brown. A state that is no equilibrium is refused with StateError "film.surface.unusable".
 """
 
 from __future__ import annotations

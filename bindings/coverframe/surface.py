@@ -185,7 +185,7 @@ class SurfaceState:
         return np.asarray(np.abs(u[:, 0] * v[:, 1] - u[:, 1] * v[:, 0]) / 2)
 
     def slope_shares(self, *, holds_deg: float, sheds_deg: float) -> dict[str, float]:
-        """Shares of the plan area by slope: "sheds" from `sheds_deg` on, "holds" under `holds_deg`, "partly" between."""
+        """Shares of the plan area: "sheds" from `sheds_deg` on, "holds" under `holds_deg`, "partly" between."""
         if not 0 <= holds_deg <= sheds_deg <= 90:
             raise refuse("film.survey.slope", "/holds_deg", holds_deg, "give 0 <= holds_deg <= sheds_deg <= 90")
         area = self.plan_area_m2
@@ -242,7 +242,8 @@ class Cover:
         self.state = state_told(handle.state, self._triangles, None)
 
     def __repr__(self) -> str:
-        return f"<coverframe.surface.Cover of {self.plan.title!r}: {len(self._triangles)} triangles, {self.state.status}>"
+        triangles = len(self._triangles)
+        return f"<coverframe.surface.Cover of {self.plan.title!r}: {triangles} triangles, {self.state.status}>"
 
     def load(
         self,
@@ -289,7 +290,7 @@ class Cover:
         return np.asarray(self._handle.snow_by_station(x, port, starboard))
 
     def first_touches(self, *, snow_kpa: Any, most: float = 1.0) -> tuple[FirstTouch, ...]:
-        """With how much of a load the film first touches each obstacle, to 1 % of it. Some ten equilibria an obstacle."""
+        """With how much of a load the film first touches each obstacle, to 1 % of it; some ten equilibria each."""
         snow = self._loads(snow_kpa)
         return tuple(FirstTouch(*row) for row in self._handle.first_touches(snow, float(most)))
 

@@ -171,8 +171,8 @@ void write_state(const Solution& s, double* to) {
     *to = s.load_steps;
 }
 
-/// Status, message, caution, displacements (k by n by 6), members (k by m by 14), reactions (k by n by 6), numbers of the
-/// state (k by 20), iterations (k), feet (k by f by 5), nodes that hang loose (k by n).
+/// Status, message, caution, displacements (k by n by 6), members (k by m by 14), reactions (k by n by 6), numbers of
+/// the state (k by 20), iterations (k), feet (k by f by 5), nodes that hang loose (k by n).
 py::tuple arrays_of(const std::vector<Solution>& solutions, const Frame& frame) {
     const std::size_t nodes = frame.nodes.size();
     const std::size_t members = frame.members.size();

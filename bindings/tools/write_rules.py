@@ -148,7 +148,7 @@ def module(space: str, members: list[Rule]) -> str:
 
 
 def catalogue(compiled: Path) -> list[Rule]:
-    """The rules of the compiled module, loaded without the package around it, which still lacks what is written here."""
+    """The rules of the compiled module, loaded without the package, which still lacks what is written here."""
     spec = importlib.util.spec_from_file_location("_core", compiled)
     assert spec is not None and spec.loader is not None
     core: Any = importlib.util.module_from_spec(spec)
@@ -169,7 +169,7 @@ def modules(rules: list[Rule]) -> dict[str, str]:
 
 
 def main() -> None:
-    parser = argparse.ArgumentParser(description="Writes one Python module for each document of the catalogue of rules.")
+    parser = argparse.ArgumentParser(description="Writes one Python module for each document of the catalogue.")
     parser.add_argument("compiled", type=Path, help="the compiled module, _core")
     parser.add_argument("folder", type=Path, help="where the modules go")
     options = parser.parse_args()

@@ -63,7 +63,8 @@ int main(int count, char** arguments) {
             coverframe::add_surface_findings(assessment, *survey);
         }
         std::cout << coverframe::text_report(assessment);
-        if (count > 2 && !write(arguments[3], coverframe::job_sheet(assessment, survey ? &*survey : nullptr))) return refused;
+        if (count > 2 && !write(arguments[3], coverframe::job_sheet(assessment, survey ? &*survey : nullptr)))
+            return refused;
         return coverframe::exit_code(assessment.outcome);
     } catch (const coverframe::InputError& error) {
         return list_problems(error);

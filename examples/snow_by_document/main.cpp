@@ -50,8 +50,8 @@ int main() {
                     one.plan.basis.combination.snow.value, in_kPa(one.factored.value), one.greatest_in.c_str());
     }
 
-    // NBC 2020, 4.1.6.2, by hand: I_s [S_s C_b C_w C_s C_a + S_r] = 1.0 (1.8 x 0.8 + 0.4) = 1.84 kPa, no slope of the cover
-    // being over 30 degrees
+    // NBC 2020, 4.1.6.2, by hand: I_s [S_s C_b C_w C_s C_a + S_r] = 1.0 (1.8 x 0.8 + 0.4) = 1.84 kPa, no slope of the
+    // cover being over 30 degrees
     const double by_hand = 1.0 * (1.8 * 0.8 * 1.0 * 1.0 * 1.0 + 0.4);
     const double ours = in_kPa(documents[3].balanced.value);
     if (std::abs(ours - by_hand) > 1e-9) {

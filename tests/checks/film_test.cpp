@@ -177,9 +177,10 @@ TEST_CASE("check_drainage: by how much the ridge has to be higher") {
     CHECK(term(f, "T needed") > 0.0);
 }
 
-// q = 8 H f/L^2 = 450 Pa, h = 0.9 m: S = sqrt(2 x 9810 x 0.9/450) = 6.26418, 2 arctan 1.21203 + sqrt(6.26418 x 4.26418) =
-// 1.76191 + 5.16833 = 6.93024, T = 9810 x 1.44/6.93024^2 = 294.126 N/m: 300 N/m is enough. The ridge 0.4 m lower (h = 0.5
-// m): S = 4.66905, T = 488.6.
+// q = 8 H f/L^2 = 450 Pa, h = 0.9 m: S = sqrt(2 x 9810 x 0.9/450) = 6.26418, 2 arctan 1.21203 + sqrt(6.26418 x 4.26418)
+// =
+// 1.76191 + 5.16833 = 6.93024, T = 9810 x 1.44/6.93024^2 = 294.126 N/m: 300 N/m is enough. The ridge 0.4 m lower (h =
+// 0.5 m): S = 4.66905, T = 488.6.
 TEST_CASE("check_ponding: only where water stands, and only under the tension that would stop it") {
     Case c;
     c.workings = true;

@@ -10,9 +10,9 @@
 using namespace coverframe;
 
 TEST_CASE("A load per area needs a span: where the thinnest film holds what is said of it") {
-    // Said in the trade (common practice, no source): even the thinnest film holds about 256 lb per square foot, 12.3 kPa.
-    // Film of 0.15 mm with E = 200 MPa and nu = 0.45 that may carry 10 MPa, 1.5 kN/m (numbers of the demo plans' kind):
-    // shallow limit T^3 = E' t (q L)^2/24, so L = sqrt(24 T^3/(E' t))/q.
+    // Said in the trade (common practice, no source): even the thinnest film holds about 256 lb per square foot, 12.3
+    // kPa. Film of 0.15 mm with E = 200 MPa and nu = 0.45 that may carry 10 MPa, 1.5 kN/m (numbers of the demo plans'
+    // kind): shallow limit T^3 = E' t (q L)^2/24, so L = sqrt(24 T^3/(E' t))/q.
     const double stiffness = 200e6 * 0.15e-3 / (1 - 0.45 * 0.45);
     const double limit = 10e6 * 0.15e-3;
     const double span = span_at_limit(stiffness, 0, limit, 12.3e3);

@@ -58,8 +58,9 @@ const FrameNode& node(const Frame& frame, int n) { return frame.nodes[static_cas
 }  // namespace
 
 TEST_CASE("imperfection: a bowed column bows out by e/(1 - P/P_E)") {
-    // Initial sine bow e: total bow e/(1 - P/P_E) (Timoshenko and Gere, Theory of Elastic Stability, from memory), exact
-    // in second-order theory. 16 pieces: the tangent of each misses its own bow, a share of pi^2/(12 * 16^2) of P_E.
+    // Initial sine bow e: total bow e/(1 - P/P_E) (Timoshenko and Gere, Theory of Elastic Stability, from memory),
+    // exact in second-order theory. 16 pieces: the tangent of each misses its own bow, a share of pi^2/(12 * 16^2) of
+    // P_E.
     const double euler = pi * pi * EI / (L * L);
     const double e = 1e-3;
     const Frame bow = bowed(mast(16, false, true), all_members(mast(16, false, true)), e, {0.6, -0.8, 0});

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: BSD-3-Clause
-// Loads along members and the other loads beside node forces, on random frames: a frame in more pieces is the same frame,
-// and small loads add up. Turning, mirroring and renumbering them is in invariants_test.cpp.
+// Loads along members and the other loads beside node forces, on random frames: a frame in more pieces is the same
+// frame, and small loads add up. Turning, mirroring and renumbering them is in invariants_test.cpp.
 #include <doctest/doctest.h>
 
 #include <Eigen/Dense>

@@ -66,7 +66,10 @@ def test_arrays_give_what_single_values_give(rule: Rule) -> None:
             assert np.isfinite(expected).all()
 
 
-@pytest.mark.parametrize("rule", [r for r in RULES if any(v.kind == "number" for v in r.arguments)], ids=lambda r: r.name)
+WITH_NUMBERS = [r for r in RULES if any(v.kind == "number" for v in r.arguments)]
+
+
+@pytest.mark.parametrize("rule", WITH_NUMBERS, ids=lambda r: r.name)
 def test_an_item_that_is_no_number_is_named(rule: Rule) -> None:
     arguments = _accepted(rule, 1)[0]
     for value in rule.arguments:
@@ -93,7 +96,8 @@ def test_workings_are_in_the_units_of_the_document() -> None:
     terms = cf.rules.workings(
         cf.asce7_10.flat_load, ground_snow_kpa="30 psf", exposure_factor=1.0, thermal_factor=1.2, importance_factor=1.0
     )
-    assert [(t.symbol, t.unit) for t in terms] == [("p_g", "psf"), ("C_e", "-"), ("C_t", "-"), ("I_s", "-"), ("p_f", "psf")]
+    wanted = [("p_g", "psf"), ("C_e", "-"), ("C_t", "-"), ("I_s", "-"), ("p_f", "psf")]
+    assert [(t.symbol, t.unit) for t in terms] == wanted
     assert terms[0].value == pytest.approx(30.0, rel=1e-12)
     assert terms[-1].value == pytest.approx(25.2, rel=1e-12)
     assert terms[-1].clause.startswith("ASCE 7-10")

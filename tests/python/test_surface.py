@@ -5,6 +5,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from pathlib import Path
+from typing import Any
 
 import coverframe as cf
 import numpy as np
@@ -106,7 +107,7 @@ def test_what_cannot_be_asked_is_refused(sloop: Cover, repository: Path) -> None
 
 
 @pytest.mark.parametrize("draw", [plot_surface.sag, plot_surface.slopes, plot_surface.tension, plot_surface.water])
-def test_pictures_are_drawn_on_the_axes_given(draw, sloop: Cover, loaded: SurfaceState) -> None:  # type: ignore[no-untyped-def]
+def test_pictures_are_drawn_on_the_axes_given(draw: Any, sloop: Cover, loaded: SurfaceState) -> None:
     _, ax = plt.subplots()
     assert draw(sloop, loaded, ax=ax) is ax
     assert ax.get_aspect() == 1

@@ -55,7 +55,15 @@ Assessment found() {
                    {"stern", {from_m(7.1), from_m(0), from_m(1.62)}, true}};
     frame.members = {{"F", FoundKind::pole, "bow", "top", Section{from_mm(38), from_mm(89)}, "C24", "", {}, "", {}},
                      {"A", FoundKind::pole, "top", "stern", Section{from_mm(38), from_mm(89)}, "C24", "", {}, "", {}},
-                     {"post", FoundKind::upright, "foot", "top", Section{from_mm(38), from_mm(89)}, "C24", "", {}, "cockpit sole",
+                     {"post",
+                      FoundKind::upright,
+                      "foot",
+                      "top",
+                      Section{from_mm(38), from_mm(89)},
+                      "C24",
+                      "",
+                      {},
+                      "cockpit sole",
                       FootPad{from_mm(200), from_mm(200), from_mm(20)}},
                      {"stay", FoundKind::strap, "top", "rail", {}, "", "woven 25 mm", from_N(300), "", {}}};
     frame.ridge_line = {"bow", "top", "stern"};
@@ -64,10 +72,17 @@ Assessment found() {
 }
 
 std::vector<Assessment> samples() {
-    return {sample::assessment(), sample::assessment(UnitsShown::us), sample::fallen(), sample::fallen(false), crowded(), found()};
+    return {sample::assessment(),
+            sample::assessment(UnitsShown::us),
+            sample::fallen(),
+            sample::fallen(false),
+            crowded(),
+            found()};
 }
 
-double attribute(const markup::Element& element, const char* name) { return std::atof(element.attributes.at(name).c_str()); }
+double attribute(const markup::Element& element, const char* name) {
+    return std::atof(element.attributes.at(name).c_str());
+}
 
 std::optional<markup::TextBox> text(const std::string& svg, const std::string& wanted) {
     for (const markup::TextBox& box : markup::text_boxes(svg)) {
@@ -76,20 +91,24 @@ std::optional<markup::TextBox> text(const std::string& svg, const std::string& w
     return std::nullopt;
 }
 
-bool has(const std::string& svg, const std::string& wanted) { return markup::words(svg).find(wanted) != std::string::npos; }
+bool has(const std::string& svg, const std::string& wanted) {
+    return markup::words(svg).find(wanted) != std::string::npos;
+}
 
 }  // namespace
 
 TEST_CASE("drawing: parts are named, with heights and units") {
     const Assessment a = sample::assessment();
     const std::string side = side_view(a);
-    for (const char* words : {"bow", "stern", "U1", "U4", "1.60 m aft", "top 1.62 m", "windshield", "outboard", "rail",
-                              "band, 150 mm below rail", "cockpit sole, level 0 mm", "foredeck, level 720 mm", "hull sketched"}) {
+    for (const char* words :
+         {"bow", "stern", "U1", "U4", "1.60 m aft", "top 1.62 m", "windshield", "outboard", "rail",
+          "band, 150 mm below rail", "cockpit sole, level 0 mm", "foredeck, level 720 mm", "hull sketched"}) {
         CAPTURE(words);
         CHECK(has(side, words));
     }
     const std::string plan = plan_view(a);
-    for (const char* words : {"port", "starboard", "bow", "stern", "U2", "C2", "set 600 N", "windshield", "belly straps"}) {
+    for (const char* words :
+         {"port", "starboard", "bow", "stern", "U2", "C2", "set 600 N", "windshield", "belly straps"}) {
         CAPTURE(words);
         CHECK(has(plan, words));
     }
@@ -236,7 +255,8 @@ TEST_CASE("drawing: all text lies inside the picture") {
             double top = 0;
             double across = 0;
             double down = 0;
-            REQUIRE(std::sscanf(elements.front().attributes.at("viewBox").c_str(), "%lf %lf %lf %lf", &left, &top, &across, &down) == 4);
+            REQUIRE(std::sscanf(elements.front().attributes.at("viewBox").c_str(), "%lf %lf %lf %lf", &left, &top,
+                                &across, &down) == 4);
             for (const markup::TextBox& box : markup::text_boxes(drawn.svg)) {
                 CAPTURE(box.text);
                 CHECK(box.left >= left);

@@ -12,7 +12,8 @@ using namespace coverframe;
 using namespace coverframe::literals;
 using namespace coverframe::reporting;
 
-// Sizes of units: NIST SP 811 (2008), appendix B.8, from memory: 1 lbf = 4.448222 N, 1 lbf/ft2 = 47.88026 Pa, 1 lbf/ft =
+// Sizes of units: NIST SP 811 (2008), appendix B.8, from memory: 1 lbf = 4.448222 N, 1 lbf/ft2 = 47.88026 Pa, 1 lbf/ft
+// =
 // 14.59390 N/m, 1 lbf/in2 = 6894.757 Pa, 1 US gallon = 3.785412 L, 1 lbf ft = 1.355818 N m; 1 ft = 0.3048 m exactly.
 TEST_CASE("format: both systems") {
     CHECK(both(1e3 * 4.448222, "N", UnitsShown::us) == "1000 lbf (4.45 kN)");

@@ -22,7 +22,8 @@ struct Element {
 };
 
 inline std::string unescaped(std::string text) {
-    for (const auto& [from, to] : {std::pair{"&lt;", "<"}, {"&gt;", ">"}, {"&quot;", "\""}, {"&#39;", "'"}, {"&amp;", "&"}}) {
+    for (const auto& [from, to] :
+         {std::pair{"&lt;", "<"}, {"&gt;", ">"}, {"&quot;", "\""}, {"&#39;", "'"}, {"&amp;", "&"}}) {
         for (std::size_t at = text.find(from); at != std::string::npos; at = text.find(from, at + 1)) {
             text.replace(at, std::string_view(from).size(), to);
         }
@@ -155,7 +156,8 @@ inline std::string covered(std::string_view svg) {
         for (std::size_t k = i + 1; k < boxes.size(); ++k) {
             const TextBox& a = boxes[i];
             const TextBox& b = boxes[k];
-            if (a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom) return a.text + " | " + b.text;
+            if (a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom)
+                return a.text + " | " + b.text;
         }
     }
     return {};

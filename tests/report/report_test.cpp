@@ -134,9 +134,12 @@ TEST_CASE("job_sheet: cautions and verdict before drawings and findings") {
     const std::string words = sheet_words(a);
     std::vector<std::string> order{"Winter cover, open boat", "Seven-metre open boat", "Yard by the lake", a.plan.note};
     for (const std::string_view caution : cautions()) order.emplace_back(caution);
-    for (const char* part : {"3 of 11 checks fail", "Side view", "Plan, from above", "Section", "Setting out", "Record", "What fails"}) order.emplace_back(part);
+    for (const char* part :
+         {"3 of 11 checks fail", "Side view", "Plan, from above", "Section", "Setting out", "Record", "What fails"})
+        order.emplace_back(part);
     for (const Finding& finding : a.findings) order.push_back(finding.sentence);
-    for (const char* part : {"What each part carries", "Snow on the cover", "Situations", "Choices", "Taken as given"}) {
+    for (const char* part :
+         {"What each part carries", "Snow on the cover", "Situations", "Choices", "Taken as given"}) {
         order.emplace_back(part);
     }
     for (const std::string& assumption : a.assumptions) order.push_back(assumption);
@@ -148,8 +151,8 @@ TEST_CASE("job_sheet: numbers of findings, forces, setting out") {
     const std::string words = sheet_words(sample::assessment());
     for (const char* wanted :
          {"15.2 N/mm2 (2200 psi)", "12.9 N/mm2 (1870 psi)", "118 %", "no capacity", "EN 1995-1-1:2004, 6.3.3",
-          "1.83 kN (411 lbf)", "1.60 m (5 ft 3 in)", "600 N (135 lbf)", "150 mm (5 7/8 in) below the rail", "38 x 89 mm",
-          "1.2 kPa (25.1 psf)", "12.92 N/mm2 (1874 psi)", "every 800 mm", "0.18 mm (7.09 mil)"}) {
+          "1.83 kN (411 lbf)", "1.60 m (5 ft 3 in)", "600 N (135 lbf)", "150 mm (5 7/8 in) below the rail",
+          "38 x 89 mm", "1.2 kPa (25.1 psf)", "12.92 N/mm2 (1874 psi)", "every 800 mm", "0.18 mm (7.09 mil)"}) {
         CAPTURE(wanted);
         CHECK(holds(words, wanted));
     }
@@ -165,14 +168,17 @@ TEST_CASE("job_sheet: every chosen value with its source") {
     Assessment a = sample::assessment();
     int count = 0;
     std::vector<std::string> sources;
-    const auto mark = [&](auto& cited) { sources.push_back(cited.source = "source number " + std::to_string(++count) + "."); };
+    const auto mark = [&](auto& cited) {
+        sources.push_back(cited.source = "source number " + std::to_string(++count) + ".");
+    };
     Plan& p = a.plan;
     p.site.ground_snow.source = "source number 0.";
     sources.push_back(p.site.ground_snow.source);
     p.basis.snow.winter_wind = Cited<double>{0.4, ""};
     p.basis.timber.wet_service = Cited<bool>{true, ""};
     p.basis.timber.time_effect_factor = Cited<double>{0.8, ""};
-    mark(p.basis.snow.exposure_factor), mark(p.basis.snow.thermal_factor), mark(p.basis.snow.surface), mark(*p.basis.snow.winter_wind);
+    mark(p.basis.snow.exposure_factor), mark(p.basis.snow.thermal_factor), mark(p.basis.snow.surface),
+        mark(*p.basis.snow.winter_wind);
     mark(p.basis.combination.permanent), mark(p.basis.combination.snow);
     mark(*p.basis.timber.wet_service), mark(*p.basis.timber.time_effect_factor);
     mark(*p.basis.timber.modification_factor), mark(*p.basis.timber.material_factor), mark(*p.basis.shedding_slope);
@@ -185,7 +191,8 @@ TEST_CASE("job_sheet: every chosen value with its source") {
     p.support.band.rail_friction = Cited<double>{0.1, ""};
     p.film.creep_modulus = Cited<Pressure>{0.4 * p.film.modulus.value, ""};
     mark(*p.support.band.rail_friction), mark(*p.film.creep_modulus);
-    mark(p.film.thickness), mark(p.film.tension_low), mark(p.film.tension_high), mark(p.film.modulus), mark(p.film.poisson);
+    mark(p.film.thickness), mark(p.film.tension_low), mark(p.film.tension_high), mark(p.film.modulus),
+        mark(p.film.poisson);
     mark(p.film.strength), mark(p.film.unit_weight);
     SoftFoot& foot = std::get<RidgeSupport>(p.support.structure).uprights.front().foot.emplace();
     foot.friction.emplace();
@@ -201,11 +208,12 @@ TEST_CASE("job_sheet: every chosen value with its source") {
 TEST_CASE("job_sheet: what cannot stand says so first") {
     for (const bool any_shape : {true, false}) {
         const Assessment a = sample::fallen(any_shape);
-        check_order(sheet_words(a), {std::string(cautions().front()), "cannot stand as planned", "1 of 4 situations", a.failures.front(),
-                                     "Side view"});
+        check_order(sheet_words(a), {std::string(cautions().front()), "cannot stand as planned", "1 of 4 situations",
+                                     a.failures.front(), "Side view"});
         check_order(flat(text_report(a)), {"cannot stand as planned", a.failures.front()});
     }
-    check_order(sheet_words(satisfied()), {"No limit that was looked at is passed (8 checks)", "windshield, clearance to the film"});
+    check_order(sheet_words(satisfied()),
+                {"No limit that was looked at is passed (8 checks)", "windshield, clearance to the film"});
 }
 
 TEST_CASE("report: a sheet stands alone") {
@@ -242,7 +250,8 @@ TEST_CASE("report: texts of the plan cannot break the markup") {
 }
 
 TEST_CASE("report: well-formed, finite, the same bytes again") {
-    for (const Assessment& a : {sample::assessment(), sample::assessment(UnitsShown::us), sample::fallen(), sample::fallen(false), satisfied()}) {
+    for (const Assessment& a : {sample::assessment(), sample::assessment(UnitsShown::us), sample::fallen(),
+                                sample::fallen(false), satisfied()}) {
         CHECK(markup::trouble(job_sheet(a)) == "");
         CHECK(markup::bad_number(sheet_words(a)) == "");
         CHECK(markup::bad_number(text_report(a)) == "");

@@ -24,16 +24,22 @@ inline Boat boat() {
               {5.4_m, 1.24_m, 0.78_m}, {7.2_m, 1.12_m, 0.80_m}};
     b.stands = {{"cockpit sole", 2.6_m, 6.9_m, 0.75_m, 0.0_m, {150.0_kPa, "common practice, no source"}},
                 {"foredeck", 0.6_m, 2.2_m, 0.4_m, 0.72_m, {80.0_kPa, "yard test on 3 November"}}};
-    b.obstacles = {{"windshield",
-                    {{2.9_m, -0.85_m, 0.88_m}, {2.6_m, -0.45_m, 1.12_m}, {2.6_m, 0.45_m, 1.12_m}, {2.9_m, 0.85_m, 0.88_m}},
-                    {100.0_mm, "common practice, no source"}},
-                   {"outboard", {{7.1_m, 0.0_m, 1.28_m}}, {50.0_mm, "common practice, no source"}}};
+    b.obstacles = {
+        {"windshield",
+         {{2.9_m, -0.85_m, 0.88_m}, {2.6_m, -0.45_m, 1.12_m}, {2.6_m, 0.45_m, 1.12_m}, {2.9_m, 0.85_m, 0.88_m}},
+         {100.0_mm, "common practice, no source"}},
+        {"outboard", {{7.1_m, 0.0_m, 1.28_m}}, {50.0_mm, "common practice, no source"}}};
     return b;
 }
 
 inline StrapKind strap() {
-    return {"woven 25 mm", {25.0_kN, "lower bound, invented"}, {120.0_kN, "upper bound, invented"}, {9.0_kN, "catalogue, invented"},
-            {0.8, "common practice, no source"}, {0.7, "common practice, no source"}, {0.33, "common practice, no source"}};
+    return {"woven 25 mm",
+            {25.0_kN, "lower bound, invented"},
+            {120.0_kN, "upper bound, invented"},
+            {9.0_kN, "catalogue, invented"},
+            {0.8, "common practice, no source"},
+            {0.7, "common practice, no source"},
+            {0.33, "common practice, no source"}};
 }
 
 inline Upright upright(std::string name, Length x, std::string on, Length top) {
@@ -56,7 +62,8 @@ inline Support support() {
     s.band.pretension = 800.0_N;
     s.band.below_rail = 150.0_mm;
     s.band.hangers = {0.8_m};
-    s.band.belly_straps = {{2.0_m, "woven 25 mm", 300.0_N}, {4.0_m, "woven 25 mm", 300.0_N}, {6.0_m, "woven 25 mm", 300.0_N}};
+    s.band.belly_straps = {
+        {2.0_m, "woven 25 mm", 300.0_N}, {4.0_m, "woven 25 mm", 300.0_N}, {6.0_m, "woven 25 mm", 300.0_N}};
     s.band.rub_rail_hold = Cited<LineLoad>{100.0_N_per_m, "common practice, no source"};
     return s;
 }
@@ -76,8 +83,9 @@ inline Plan plan() {
     p.boat = boat();
     p.straps = {strap()};
     p.support = support();
-    p.film = {{0.18_mm, "measured, invented"}, {200.0_N_per_m, "invented"}, {900.0_N_per_m, "invented"}, {150.0_MPa, "invented"},
-              {0.4, "common practice, no source"}, {9.0_MPa, "invented"}, {9.1_kN_per_m3, "invented"}};
+    p.film = {{0.18_mm, "measured, invented"}, {200.0_N_per_m, "invented"},         {900.0_N_per_m, "invented"},
+              {150.0_MPa, "invented"},         {0.4, "common practice, no source"}, {9.0_MPa, "invented"},
+              {9.1_kN_per_m3, "invented"}};
     return p;
 }
 
@@ -112,8 +120,8 @@ inline std::vector<StationShape> shape(const Plan& p) {
     return all;
 }
 
-inline Finding finding(std::string check, std::string part, Clause clause, double demand, double capacity, std::string unit,
-                       std::string sentence) {
+inline Finding finding(std::string check, std::string part, Clause clause, double demand, double capacity,
+                       std::string unit, std::string sentence) {
     Finding f;
     f.check = std::move(check);
     f.part = std::move(part);
@@ -140,17 +148,21 @@ inline std::vector<Finding> findings() {
         finding("strap.strength", "C3 port", {"common practice, no source", ""}, 240, 0, "N",
                 "Strap C3 has no strength left to port: put a new one on."),
         finding("film.drainage", "film, U1 to U2", own, 31.2, 24.0, "deg",
-                "Water stays on the film between U1 and U2, 22 L of it over the windshield: raise the ridge or shrink again."),
+                "Water stays on the film between U1 and U2, 22 L of it over the windshield: raise the ridge or shrink "
+                "again."),
         finding("ridge.bending", "ridge, U2 to U3", timber, 15.2, 12.92, "N/mm2",
                 "The ridge between U2 and U3 is bent too far: put another upright halfway."),
-        finding("clearance", "windshield", {"plan", "clearance"}, 0.041, 0.048, "m", "The film stays 107 mm over the windshield."),
+        finding("clearance", "windshield", {"plan", "clearance"}, 0.041, 0.048, "m",
+                "The film stays 107 mm over the windshield."),
         finding("upright.hold", "U2", own, 1830, 2400, "N", "U2 is held upright by straps C2."),
         finding("upright.column", "U2", timber, 1830, 6100, "N", "U2 is strong enough as a column."),
         finding("upright.foot", "U1", {"plan", "stand"}, 31.5, 80, "kPa", "The foredeck takes the foot of U1."),
         finding("ridge.shear", "ridge, U2 to U3", timber, 0.61, 1.35, "N/mm2", "The ridge holds in shear."),
-        finding("film.stress", "film, U2 to U3", {"plan", "film"}, 6.1, 9.0, "N/mm2", "The film holds between U2 and U3."),
+        finding("film.stress", "film, U2 to U3", {"plan", "film"}, 6.1, 9.0, "N/mm2",
+                "The film holds between U2 and U3."),
         finding("band.tension", "band", {"plan", "strap"}, 1210, 1663, "N", "The band holds."),
-        finding("band.lift", "belly strap at 4 m", {"plan", "strap"}, 980, 1663, "N", "The belly strap at 4 m holds the band."),
+        finding("band.lift", "belly strap at 4 m", {"plan", "strap"}, 980, 1663, "N",
+                "The belly strap at 4 m holds the band."),
     };
     f[0].utilisation.reset();
     Finding none;
@@ -182,7 +194,8 @@ inline Assessment assessment(UnitsShown units = UnitsShown::si) {
     a.arrangements = {balanced, half};
     const auto add = [&](std::string name, int arrangement, Limit limit) {
         SituationResult r;
-        r.situation = {std::move(name), arrangement, limit, 1.35, limit == Limit::strength ? 1.5 : 1.0, Bound::low, Bound::low};
+        r.situation = {std::move(name), arrangement, limit, 1.35, limit == Limit::strength ? 1.5 : 1.0,
+                       Bound::low,      Bound::low};
         r.status = SolveStatus::converged;
         r.vertical_load = 15230;
         r.vertical_reaction = 15230;
@@ -197,7 +210,8 @@ inline Assessment assessment(UnitsShown units = UnitsShown::si) {
     a.findings = findings();
     a.forces = {{"U2", "push", "N", 120, a.situations[0].situation.name, 1830, a.situations[1].situation.name},
                 {"C2 port", "tension", "N", 0, a.situations[1].situation.name, 905, a.situations[3].situation.name},
-                {"ridge, U2 to U3", "bending moment", "N m", -12, a.situations[0].situation.name, 762, a.situations[1].situation.name}};
+                {"ridge, U2 to U3", "bending moment", "N m", -12, a.situations[0].situation.name, 762,
+                 a.situations[1].situation.name}};
     a.shape = shape(a.plan);
     a.shape_of = a.situations[2].situation.name;
     a.assumptions = {"Strips of film do not share load along the boat.", "The film closing bow and stern is left out."};
@@ -208,7 +222,9 @@ inline Assessment assessment(UnitsShown units = UnitsShown::si) {
 inline Assessment fallen(bool any_shape = true) {
     Assessment a = assessment();
     a.outcome = Outcome::no_equilibrium;
-    a.failures = {"U3 falls to port in \"half to port\": both straps of C3 are slack. Pull C3 tighter or add a strap to starboard."};
+    a.failures = {
+        "U3 falls to port in \"half to port\": both straps of C3 are slack. Pull C3 tighter or add a strap to "
+        "starboard."};
     a.situations[3].status = SolveStatus::unstable;
     a.situations[3].message = a.failures.front();
     a.situations[3].vertical_reaction = std::nan("");

@@ -155,12 +155,12 @@ void add_part(const Assessment& assessment, const PartForce& force, std::vector<
     finding.verdict = finding.demand <= 1.0 ? Verdict::satisfied : Verdict::exceeded;
     finding.x = worst->x;
     const auto used = [](double share) { return checks_detail::number_text(100 * share) + " %"; };
-    finding.sentence = checks_detail::opening(force.part) + " has a " + name_of(force.carried) + " of " +
-                       amount(force, force.surface, units) + " under film as a surface and of " +
-                       amount(force, force.strips, units) + " under strips (" + force.arrangement +
-                       ", without factors): its worst check goes from " + used(*worst->utilisation) + " to " +
-                       used(finding.demand) +
-                       (finding.verdict == Verdict::satisfied ? "." : "; mend it as that check asks, for the greater load.");
+    finding.sentence =
+        checks_detail::opening(force.part) + " has a " + name_of(force.carried) + " of " +
+        amount(force, force.surface, units) + " under film as a surface and of " + amount(force, force.strips, units) +
+        " under strips (" + force.arrangement + ", without factors): its worst check goes from " +
+        used(*worst->utilisation) + " to " + used(finding.demand) +
+        (finding.verdict == Verdict::satisfied ? "." : "; mend it as that check asks, for the greater load.");
     const bool moment = force.carried == Carried::bending_moment;
     const std::string unit = moment ? "kN m" : "kN";
     finding.workings = {

@@ -11,7 +11,8 @@ const char* advice_for(SolveStatus status) {
     switch (status) {
         case SolveStatus::mechanism: return "add a strap, a brace or a hold that works in that direction";
         case SolveStatus::unstable: return "add or tighten straps there, set uprights closer or use a stiffer pole";
-        case SolveStatus::large_rotation: return "add or tighten straps there, use a stiffer pole or set uprights closer";
+        case SolveStatus::large_rotation:
+            return "add or tighten straps there, use a stiffer pole or set uprights closer";
         case SolveStatus::ill_conditioned: return "look for a stiffness that is out by powers of ten";
         case SolveStatus::cycling:
         case SolveStatus::iteration_limit:

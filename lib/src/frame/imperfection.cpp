@@ -104,7 +104,8 @@ Frame out_of_plumb(const Frame& frame, double level, double angle, std::array<do
     std::vector<Vector3d> moves = no_moves(frame);
     const Vector3d lean = lean_of(angle, direction);
     if (!std::isfinite(level)) {
-        throw InputError("frame.imperfection.level", "/level", "", "the level of what is plumb must be a finite number");
+        throw InputError("frame.imperfection.level", "/level", "",
+                         "the level of what is plumb must be a finite number");
     }
     for (std::size_t n = 0; n < moves.size(); ++n) moves[n] = std::max(frame.nodes[n].at[2] - level, 0.0) * lean;
     return drawn_anew(frame, moves);

@@ -123,8 +123,8 @@ void Canvas::words(Spot at, const Words& text, Anchor anchor) {
         writing_ += "<text" + attribute("x", px(at.x)) + attribute("y", px(base)) +
                     attribute("font-size", px(text.size)) +
                     attribute("text-anchor", names[static_cast<std::size_t>(anchor)]) +
-                    (text.bold && i == 0 ? attribute("font-weight", "bold") : "") + attribute("fill", text.colour) + '>' +
-                    escaped(text.lines[i]) + "</text>\n";
+                    (text.bold && i == 0 ? attribute("font-weight", "bold") : "") + attribute("fill", text.colour) +
+                    '>' + escaped(text.lines[i]) + "</text>\n";
     }
 }
 
@@ -141,7 +141,8 @@ void Canvas::keep_free(const std::vector<Spot>& line) {
             };
             const Spot p = at(k);
             const Spot q = at(k + 1);
-            kept_.push_back({std::min(p.x, q.x) - 1, std::min(p.y, q.y) - 1, std::max(p.x, q.x) + 1, std::max(p.y, q.y) + 1});
+            kept_.push_back(
+                {std::min(p.x, q.x) - 1, std::min(p.y, q.y) - 1, std::max(p.x, q.x) + 1, std::max(p.y, q.y) + 1});
         }
     }
 }
@@ -179,7 +180,8 @@ bool Canvas::words_on_plate(const Label& label) {
     const Box box{corner.x, corner.y, corner.x + w, corner.y + h};
     if (std::ranges::any_of(taken_, [&](const Box& other) { return overlap(box, other); })) return false;
     writing_ += "<rect" + attribute("x", px(corner.x - rim)) + attribute("y", px(corner.y - rim)) +
-                attribute("width", px(w + 2 * rim)) + attribute("height", px(h + 2 * rim)) + attribute("fill", "#ffffff") + "/>\n";
+                attribute("width", px(w + 2 * rim)) + attribute("height", px(h + 2 * rim)) +
+                attribute("fill", "#ffffff") + "/>\n";
     words(corner, label.words);
     return true;
 }
@@ -188,7 +190,8 @@ void Canvas::flags_above(std::vector<Label> labels) { flags(std::move(labels), t
 void Canvas::flags_below(std::vector<Label> labels) { flags(std::move(labels), false); }
 
 // Text stands to the right of its line. Taken from the right, a label goes above every label its text reaches over. So
-// no text meets another, and no line meets a text: lines to the left of a text pass it, those to the right stop under it.
+// no text meets another, and no line meets a text: lines to the left of a text pass it, those to the right stop under
+// it.
 void Canvas::flags(std::vector<Label> labels, bool above) {
     if (labels.empty()) return;
     std::ranges::stable_sort(labels, [](const Label& a, const Label& b) { return a.at.x > b.at.x; });
@@ -219,8 +222,8 @@ std::string Canvas::svg(double width, std::string_view title) const {
     const double shown_width = std::min(width, std::max(across, 1.0));
     std::string out = "<svg xmlns=\"http://www.w3.org/2000/svg\"" + attribute("width", px(shown_width)) +
                       attribute("height", px(down * shown_width / std::max(across, 1.0))) +
-                      attribute("viewBox", px(extent_.left - margin) + ' ' + px(extent_.top - margin) + ' ' + px(across) +
-                                               ' ' + px(down)) +
+                      attribute("viewBox", px(extent_.left - margin) + ' ' + px(extent_.top - margin) + ' ' +
+                                               px(across) + ' ' + px(down)) +
                       attribute("font-family", "Helvetica, Arial, sans-serif") + attribute("role", "img") + ">\n";
     out += "<title>" + escaped(one_line(title)) + "</title>\n";
     return out + drawing_ + writing_ + "</svg>\n";

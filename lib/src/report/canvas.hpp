@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: BSD-3-Clause
-// A sheet to draw on: collects lines and text in picture coordinates (x right, y down, CSS px), keeps count of the place
-// they take, and writes them as one SVG element. Text that is written once is never covered by other text.
+// A sheet to draw on: collects lines and text in picture coordinates (x right, y down, CSS px), keeps count of the
+// place they take, and writes them as one SVG element. Text that is written once is never covered by other text.
 #pragma once
 
 #include <string>

@@ -17,13 +17,15 @@ namespace {
 
 void require_finite(double value) {
     if (!std::isfinite(value)) {
-        throw StateError("report.number", "the assessment holds a number that is not finite; a report is not made of it");
+        throw StateError("report.number",
+                         "the assessment holds a number that is not finite; a report is not made of it");
     }
 }
 
 std::string written(double value, std::chars_format format, int precision) {
     std::array<char, 400> buffer{};
-    const std::to_chars_result end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), value, format, precision);
+    const std::to_chars_result end =
+        std::to_chars(buffer.data(), buffer.data() + buffer.size(), value, format, precision);
     return {buffer.data(), end.ptr};
 }
 
@@ -42,7 +44,19 @@ std::string without_idle_zeros(std::string text) {
     return text;
 }
 
-enum class Kind { length, area, volume, second_moment, force, moment, line_load, area_load, stress, unit_weight, water };
+enum class Kind {
+    length,
+    area,
+    volume,
+    second_moment,
+    force,
+    moment,
+    line_load,
+    area_load,
+    stress,
+    unit_weight,
+    water
+};
 
 // Below this nothing on a boat can be measured, and a number is shown as 0 [SI unit].
 double least_shown(Kind kind) {
@@ -168,7 +182,8 @@ std::string rounded(double value, int digits) {
     const std::string text = written(value, std::chars_format::scientific, digits - 1);
     const std::size_t mark = text.find('e');
     const int exponent = whole_number(std::string_view(text).substr(mark + 1));
-    if (exponent < -4 || exponent >= 7) return without_idle_zeros(text.substr(0, mark)) + " x 10^" + std::to_string(exponent);
+    if (exponent < -4 || exponent >= 7)
+        return without_idle_zeros(text.substr(0, mark)) + " x 10^" + std::to_string(exponent);
     double rounded_value = 0;
     std::from_chars(text.data(), text.data() + text.size(), rounded_value);
     return without_idle_zeros(fixed(rounded_value, exponent >= digits ? 0 : digits - 1 - exponent));
@@ -216,7 +231,8 @@ std::string thickness(Length length, UnitsShown units) {
 std::string section(const Section& section, UnitsShown units) {
     const auto millimetres = [](Length side) { return fixed(in_mm(side), 0); };
     return joined(in_order(millimetres(section.breadth) + " x " + millimetres(section.depth) + " mm",
-                           detail::inches(in_m(section.breadth)) + " x " + detail::inches(in_m(section.depth)) + " in", units));
+                           detail::inches(in_m(section.breadth)) + " x " + detail::inches(in_m(section.depth)) + " in",
+                           units));
 }
 
 }  // namespace coverframe::reporting

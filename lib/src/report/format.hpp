@@ -29,14 +29,15 @@ struct Shown {
     std::string other;
 };
 
-/// \param unit  "m", "mm", "N", "kN", "N m", "N/m", "kPa", "N/mm2", "N/m3", "m3", "deg", "-", ...; a unit that is not known
-///              is printed as it is
+/// \param unit  "m", "mm", "N", "kN", "N m", "N/m", "kPa", "N/mm2", "N/m3", "m3", "deg", "-", ...; a unit that is not
+///              known is printed as it is
 /// \param digits  significant digits; more than 3 also turns feet and inches into decimal inches, to be worked with
 /// \param beside  another number in `unit` it stands next to; both are then shown in the unit that suits the larger
 [[nodiscard]] Shown shown(double value, std::string_view unit, UnitsShown units, int digits = 3, double beside = 0);
 
 /// "1.68 m (5 ft 6 1/8 in)".
-[[nodiscard]] std::string both(double value, std::string_view unit, UnitsShown units, int digits = 3, double beside = 0);
+[[nodiscard]] std::string both(double value, std::string_view unit, UnitsShown units, int digits = 3,
+                               double beside = 0);
 
 /// In the plan's units alone, for drawings.
 [[nodiscard]] std::string alone(double value, std::string_view unit, UnitsShown units);

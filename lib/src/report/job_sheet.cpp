@@ -18,7 +18,8 @@ using namespace reporting;
 std::string head_html(const Assessment& assessment) {
     const Plan& plan = assessment.plan;
     const std::string title = plan.title.empty() ? "Winter cover" : plan.title;
-    std::string html = tag("h1", title) + '\n' + tag("p", "Boat: " + plan.boat.name + ". Place: " + plan.site.name + '.', "under") + '\n' +
+    std::string html = tag("h1", title) + '\n' +
+                       tag("p", "Boat: " + plan.boat.name + ". Place: " + plan.site.name + '.', "under") + '\n' +
                        tag("p", what_this_is(assessment)) + '\n';
     if (!plan.note.empty()) html += tag("p", plan.note) + '\n';
     return html;
@@ -31,10 +32,12 @@ std::string cautions_html() {
 }
 
 std::string verdict_html(const Assessment& assessment) {
-    std::string body = tag("h2", "Verdict") + '\n' + tag("p", verdict_sentence(assessment)) + '\n' + list_html(assessment.failures);
+    std::string body =
+        tag("h2", "Verdict") + '\n' + tag("p", verdict_sentence(assessment)) + '\n' + list_html(assessment.failures);
     const Finding* worst = governing(assessment.findings);
     if (worst != nullptr) body += tag("p", sentence_of(*worst), "worst") + '\n';
-    return wrap("section", '\n' + body, assessment.outcome == Outcome::satisfied ? "verdict satisfied" : "verdict") + '\n';
+    return wrap("section", '\n' + body, assessment.outcome == Outcome::satisfied ? "verdict satisfied" : "verdict") +
+           '\n';
 }
 
 std::string figure_html(std::string_view caption, const std::string& svg) {
@@ -50,15 +53,17 @@ std::string drawings_html(const Assessment& assessment) {
 }
 
 std::string signs_html() {
-    return table_html({{"measured on the boat by", "read and judged by", "built and tensioned by", "date"}, {{"", "", "", ""}}},
-                      "record");
+    return table_html(
+        {{"measured on the boat by", "read and judged by", "built and tensioned by", "date"}, {{"", "", "", ""}}},
+        "record");
 }
 
 std::string record_html() {
     constexpr int empty_rows = 8;
     Table log{{"date", "snow on the cover", "what was found", "what was done", "by"}, {}};
     for (int i = 0; i < empty_rows; ++i) log.rows.push_back({"", "", "", "", ""});
-    return signs_html() + tag("p", "Looked at after the first cold night, every snowfall and every gale:") + table_html(log, "record");
+    return signs_html() + tag("p", "Looked at after the first cold night, every snowfall and every gale:") +
+           table_html(log, "record");
 }
 
 }  // namespace
@@ -82,7 +87,8 @@ std::string job_sheet(const Assessment& assessment, const SurfaceSurvey* film) {
     body += tag("footer", "coverframe " + std::string(version)) + '\n';
     const std::string head = "<meta charset=\"utf-8\"/>\n" + tag("title", assessment.plan.title) + "\n<style>" +
                              std::string(sheet_style()) + "</style>\n";
-    return "<!DOCTYPE html>\n<html lang=\"en\">\n" + wrap("head", '\n' + head) + '\n' + wrap("body", '\n' + body) + "\n</html>\n";
+    return "<!DOCTYPE html>\n<html lang=\"en\">\n" + wrap("head", '\n' + head) + '\n' + wrap("body", '\n' + body) +
+           "\n</html>\n";
 }
 
 }  // namespace coverframe

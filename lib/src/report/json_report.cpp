@@ -17,7 +17,8 @@ using Json = nlohmann::ordered_json;
 // A finite number without a negative zero.
 Json number(double value) {
     if (!std::isfinite(value)) {
-        throw StateError("report.number", "the assessment holds a number that is not finite; a report is not made of it");
+        throw StateError("report.number",
+                         "the assessment holds a number that is not finite; a report is not made of it");
     }
     return value + 0.0;
 }
@@ -49,7 +50,8 @@ Json fields_of(const std::vector<LoadProfile>& profiles) {
     Json rows = Json::array();
     for (const LoadProfile& profile : profiles) {
         Json points = Json::array();
-        for (const LoadPoint& point : profile) points.push_back({number(point.share), number(in_kPa(point.load.value))});
+        for (const LoadPoint& point : profile)
+            points.push_back({number(point.share), number(in_kPa(point.load.value))});
         rows.push_back(std::move(points));
     }
     return rows;
@@ -87,21 +89,23 @@ Json situations_of(const Assessment& assessment) {
         const Situation& s = result.situation;
         const bool usable = result.status == SolveStatus::converged;
         const auto value = [&](double v) { return usable ? number(v) : Json(nullptr); };
-        const bool has_snow = s.arrangement >= 0 && static_cast<std::size_t>(s.arrangement) < assessment.arrangements.size();
-        rows.push_back({{"name", s.name},
-                        {"arrangement", has_snow ? Json(assessment.arrangements[static_cast<std::size_t>(s.arrangement)].name)
-                                                 : Json(nullptr)},
-                        {"limit", s.limit == Limit::strength ? "strength" : "service"},
-                        {"permanent_factor", number(s.permanent_factor)},
-                        {"snow_factor", number(s.snow_factor)},
-                        {"film_tension", s.film_tension == Bound::low ? "low" : "high"},
-                        {"strap_stiffness", s.strap_stiffness == Bound::low ? "low" : "high"},
-                        {"status", name_of(result.status)},
-                        {"message", result.message},
-                        {"vertical_load_n", value(result.vertical_load)},
-                        {"vertical_reaction_n", value(result.vertical_reaction)},
-                        {"ridge_sag_m", value(result.ridge_sag)},
-                        {"film_sag_m", value(result.film_sag)}});
+        const bool has_snow =
+            s.arrangement >= 0 && static_cast<std::size_t>(s.arrangement) < assessment.arrangements.size();
+        rows.push_back(
+            {{"name", s.name},
+             {"arrangement",
+              has_snow ? Json(assessment.arrangements[static_cast<std::size_t>(s.arrangement)].name) : Json(nullptr)},
+             {"limit", s.limit == Limit::strength ? "strength" : "service"},
+             {"permanent_factor", number(s.permanent_factor)},
+             {"snow_factor", number(s.snow_factor)},
+             {"film_tension", s.film_tension == Bound::low ? "low" : "high"},
+             {"strap_stiffness", s.strap_stiffness == Bound::low ? "low" : "high"},
+             {"status", name_of(result.status)},
+             {"message", result.message},
+             {"vertical_load_n", value(result.vertical_load)},
+             {"vertical_reaction_n", value(result.vertical_reaction)},
+             {"ridge_sag_m", value(result.ridge_sag)},
+             {"film_sag_m", value(result.film_sag)}});
     }
     return rows;
 }

@@ -21,8 +21,9 @@ struct ScaleStep {
 
 // The longest bar of not more than `limit` metres.
 ScaleStep scale_step(double limit, UnitsShown units) {
-    constexpr std::array si{ScaleStep{0.1, "100 mm"}, ScaleStep{0.2, "200 mm"}, ScaleStep{0.5, "500 mm"}, ScaleStep{1, "1 m"},
-                            ScaleStep{2, "2 m"}, ScaleStep{5, "5 m"}, ScaleStep{10, "10 m"}};
+    constexpr std::array si{ScaleStep{0.1, "100 mm"}, ScaleStep{0.2, "200 mm"}, ScaleStep{0.5, "500 mm"},
+                            ScaleStep{1, "1 m"},      ScaleStep{2, "2 m"},      ScaleStep{5, "5 m"},
+                            ScaleStep{10, "10 m"}};
     constexpr std::array us{ScaleStep{4 * factor::inch, "4 in"}, ScaleStep{6 * factor::inch, "6 in"},
                             ScaleStep{factor::foot, "1 ft"},     ScaleStep{2 * factor::foot, "2 ft"},
                             ScaleStep{5 * factor::foot, "5 ft"}, ScaleStep{10 * factor::foot, "10 ft"},
@@ -78,7 +79,11 @@ void finish(Canvas& canvas, double scale, double width, UnitsShown units, const 
     double y = box.bottom + 14;
     const ScaleStep step = scale_step(0.25 * (box.right - box.left) / scale, units);
     const double length = step.metres * scale;
-    canvas.path({{box.left, y - 4}, {box.left, y + 4}, {box.left, y}, {box.left + length, y}, {box.left + length, y - 4},
+    canvas.path({{box.left, y - 4},
+                 {box.left, y + 4},
+                 {box.left, y},
+                 {box.left + length, y},
+                 {box.left + length, y - 4},
                  {box.left + length, y + 4}},
                 {.width = 1.2});
     canvas.words({box.left + length + 8, y - 6},
@@ -93,7 +98,8 @@ void finish(Canvas& canvas, double scale, double width, UnitsShown units, const 
 }
 
 KeyLine key_of_shape(const Assessment& assessment) {
-    if (assessment.shape.empty()) return {pen::drawn, "as drawn; no loaded shape, because no balance of forces was found"};
+    if (assessment.shape.empty())
+        return {pen::drawn, "as drawn; no loaded shape, because no balance of forces was found"};
     return {pen::loaded, "under load, where the film comes down furthest: " + assessment.shape_of};
 }
 

@@ -72,7 +72,9 @@ void draw_found(Canvas& canvas, const FoundFrame& found, ToSpot spot) {
         const FoundNode* from = place(member.from);
         const FoundNode* to = place(member.to);
         if (from == nullptr || to == nullptr) continue;
-        const Pen& pen = member.kind == FoundKind::strap ? pen::strap : member.kind == FoundKind::pole ? pen::drawn : pen::rail;
+        const Pen& pen = member.kind == FoundKind::strap  ? pen::strap
+                         : member.kind == FoundKind::pole ? pen::drawn
+                                                          : pen::rail;
         const std::vector<Spot> line{spot(from->at), spot(to->at)};
         canvas.path(line, pen);
         canvas.keep_free(line);

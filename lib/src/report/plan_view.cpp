@@ -52,7 +52,8 @@ void draw_stands(Canvas& canvas, const Above& above) {
         const double half = in_m(stand.half_breadth);
         const double from = in_m(stand.from);
         const double to = in_m(stand.to);
-        const std::vector<Spot> edge{above(from, half), above(to, half), above(to, -half), above(from, -half), above(from, half)};
+        const std::vector<Spot> edge{above(from, half), above(to, half), above(to, -half), above(from, -half),
+                                     above(from, half)};
         canvas.path(edge, pen::stand);
         canvas.keep_free(edge);
     }
@@ -62,7 +63,8 @@ void draw_pocket(Canvas& canvas, const Above& above, const Pocket& pocket) {
     constexpr double stroke_every = 5;  // px
     std::vector<Spot> outline;
     for (const Pocket::Edge& edge : pocket.edges) outline.push_back(above(edge.x, edge.inner));
-    for (auto edge = pocket.edges.rbegin(); edge != pocket.edges.rend(); ++edge) outline.push_back(above(edge->x, edge->outer));
+    for (auto edge = pocket.edges.rbegin(); edge != pocket.edges.rend(); ++edge)
+        outline.push_back(above(edge->x, edge->outer));
     canvas.path(outline, pen::water, true);
     canvas.keep_free(outline);
     const auto at = [&](double x) {
@@ -89,7 +91,8 @@ std::string water_text(double volume, UnitsShown units) {
 }
 
 const Pocket::Edge& widest_of(const Pocket& pocket) {
-    return *std::ranges::max_element(pocket.edges, {}, [](const Pocket::Edge& edge) { return std::abs(edge.outer - edge.inner); });
+    return *std::ranges::max_element(pocket.edges, {},
+                                     [](const Pocket::Edge& edge) { return std::abs(edge.outer - edge.inner); });
 }
 
 // Whether a text has room on the hatching with some of it left to see.
@@ -105,7 +108,8 @@ bool holds(const Above& above, const Pocket& pocket, const Words& words) {
 Label water_label(const Above& above, const Pocket& pocket) {
     const Pocket::Edge& widest = widest_of(pocket);
     return {above(widest.x, (widest.inner + widest.outer) / 2),
-            {.lines = {"water " + water_text(pocket.volume, above.units()), alone(pocket.depth, "m", above.units()) + " deep"},
+            {.lines = {"water " + water_text(pocket.volume, above.units()),
+                       alone(pocket.depth, "m", above.units()) + " deep"},
              .colour = colour::water}};
 }
 
@@ -122,8 +126,9 @@ void draw_cross_straps(Canvas& canvas, const Above& above, const RidgeSupport& s
         const std::vector<Spot> line{above(x, to_port), above(x, to_starboard)};
         canvas.path(line, pen::strap);
         canvas.keep_free(line);
-        flags.push_back({line.front(),
-                         {.lines = {short_name(strap.name), "set " + alone(in_N(strap.pretension), "N", above.units())}}});
+        flags.push_back(
+            {line.front(),
+             {.lines = {short_name(strap.name), "set " + alone(in_N(strap.pretension), "N", above.units())}}});
     }
 }
 
@@ -132,10 +137,13 @@ void draw_uprights(Canvas& canvas, const Above& above, const RidgeSupport& suppo
         const double x = in_m(upright.x);
         const double length = in_m(upright.pad.length) / 2;
         const double breadth = in_m(upright.pad.breadth) / 2;
-        canvas.path({above(x - length, breadth), above(x + length, breadth), above(x + length, -breadth), above(x - length, -breadth)},
+        canvas.path({above(x - length, breadth), above(x + length, breadth), above(x + length, -breadth),
+                     above(x - length, -breadth)},
                     pen::upright, true);
         canvas.dot(above(x, 0), 2.4, {.width = 0, .fill = colour::ink});
-        flags.push_back({above(x, 0), {.lines = {short_name(upright.name), alone(upright.x, above.units()) + " aft"}, .bold = true}});
+        flags.push_back(
+            {above(x, 0),
+             {.lines = {short_name(upright.name), alone(upright.x, above.units()) + " aft"}, .bold = true}});
     }
 }
 

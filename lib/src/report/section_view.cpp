@@ -125,7 +125,8 @@ void draw_water(Canvas& canvas, const Astern& astern) {
         const double brim = line[from].z;
         double lowest = brim;
         std::size_t i = from;
-        while (i != to && line[i].z <= brim) lowest = std::min(lowest, line[i].z), i = static_cast<std::size_t>(static_cast<int>(i) + way);
+        while (i != to && line[i].z <= brim)
+            lowest = std::min(lowest, line[i].z), i = static_cast<std::size_t>(static_cast<int>(i) + way);
         for (double z = brim; z > lowest + 0.5 * step; z -= step) {
             double least = 1e9;
             double most = -1e9;
@@ -174,7 +175,8 @@ std::string slope_text(double rise, double run) {
 Label slope_label(const Astern& astern, bool port) {
     const Cut& cut = astern.cut;
     const Across drawn_middle{(port ? -0.5 : 0.5) * cut.half_breadth, (cut.ridge_drawn + cut.rail_z) / 2};
-    Label label{astern(drawn_middle), {.lines = {"drawn " + slope_text(cut.ridge_drawn - cut.rail_z, cut.half_breadth)}}};
+    Label label{astern(drawn_middle),
+                {.lines = {"drawn " + slope_text(cut.ridge_drawn - cut.rail_z, cut.half_breadth)}}};
     if (!cut.loaded.empty()) {
         const std::size_t last = cut.loaded.size() - 1;
         const Across& rail = cut.loaded[port ? 0 : last];
@@ -202,7 +204,8 @@ void name_obstacles(Canvas& canvas, const Astern& astern, const std::vector<cons
     }
 }
 
-void name_parts(Canvas& canvas, const Astern& astern, const std::vector<const Obstacle*>& obstacles, const Upright* upright) {
+void name_parts(Canvas& canvas, const Astern& astern, const std::vector<const Obstacle*>& obstacles,
+                const Upright* upright) {
     const Cut& cut = astern.cut;
     const Box drawing = canvas.extent();
     const Box roomy{drawing.left - 160, drawing.top - 60, drawing.right + 160, drawing.bottom};
@@ -215,17 +218,21 @@ void name_parts(Canvas& canvas, const Astern& astern, const std::vector<const Ob
     name_obstacles(canvas, astern, obstacles, hanging, drawing);
     for (const Stand& stand : astern.plan().boat.stands) {
         if (in_m(stand.from) > cut.x || in_m(stand.to) < cut.x) continue;
-        const Label label{astern(0, in_m(stand.z)),
-                          {.lines = {short_name(stand.name) + ", level " + alone(stand.z, astern.units())}, .colour = "#444444"}};
+        const Label label{
+            astern(0, in_m(stand.z)),
+            {.lines = {short_name(stand.name) + ", level " + alone(stand.z, astern.units())}, .colour = "#444444"}};
         if (!canvas.words_near(label, drawing, Near::below)) hanging.push_back(label);
     }
-    Label ridge{astern(0, cut.ridge_drawn), {.lines = {"ridge drawn at " + alone(cut.ridge_drawn, "m", astern.units())}}};
+    Label ridge{astern(0, cut.ridge_drawn),
+                {.lines = {"ridge drawn at " + alone(cut.ridge_drawn, "m", astern.units())}}};
     if (!cut.loaded.empty()) {
         const double drop = cut.ridge_drawn - cut.loaded[cut.ridge_index].z;
         const std::string way = drop < 0 ? ", loaded higher by " : ", loaded lower by ";
         ridge.words.lines.front() += way + alone(std::abs(drop), "m", astern.units());
     }
-    if (upright != nullptr) ridge.words.lines.push_back(short_name(upright->name) + " stands " + alone(upright->x, astern.units()) + " aft");
+    if (upright != nullptr)
+        ridge.words.lines.push_back(short_name(upright->name) + " stands " + alone(upright->x, astern.units()) +
+                                    " aft");
     top.push_back(ridge);
     canvas.flags_above(top);
     canvas.flags_below(hanging);
@@ -269,7 +276,8 @@ std::string section_view(const Assessment& assessment, const DrawingOptions& opt
         return canvas.svg(options.width, title);
     }
     const double height = cut->ridge_drawn - cut->rail_z + 0.9 * cut->half_breadth;
-    const double scale = std::min(0.55 * options.width / (2 * cut->half_breadth), 0.4 * options.width / std::max(height, 0.1));
+    const double scale =
+        std::min(0.55 * options.width / (2 * cut->half_breadth), 0.4 * options.width / std::max(height, 0.1));
     return fitted([&](double s) { return draw(assessment, *cut, s, options.width); }, scale, options.width)
         .svg(options.width, title);
 }

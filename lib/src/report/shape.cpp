@@ -51,8 +51,8 @@ std::vector<Across> loaded_at(const std::vector<StationShape>& shapes, double x)
     return line;
 }
 
-void keep_closer(std::optional<Closest>& best, const Assessment& assessment, const Obstacle& obstacle, double x, double y,
-                 double z) {
+void keep_closer(std::optional<Closest>& best, const Assessment& assessment, const Obstacle& obstacle, double x,
+                 double y, double z) {
     const std::optional<Cut> cut = cut_at(assessment, x);
     if (!cut) return;
     const std::optional<double> film = film_height(*cut, y);

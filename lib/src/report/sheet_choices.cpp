@@ -20,14 +20,24 @@ struct Choices {
     void row(std::string_view what, std::string value_markup, std::string_view source) {
         table.rows.push_back({tag("span", what), std::move(value_markup), tag("span", source)});
     }
-    void words(std::string_view what, std::string_view value, std::string_view source) { row(what, tag("span", value), source); }
-    void add(std::string_view what, const Cited<double>& value) { row(what, tag("span", rounded(value.value), "n"), value.source); }
-    void add(std::string_view what, const Cited<Length>& value) { row(what, value_html(value.value, units), value.source); }
-    void add(std::string_view what, const Cited<Force>& value) { row(what, value_html(value.value, units), value.source); }
+    void words(std::string_view what, std::string_view value, std::string_view source) {
+        row(what, tag("span", value), source);
+    }
+    void add(std::string_view what, const Cited<double>& value) {
+        row(what, tag("span", rounded(value.value), "n"), value.source);
+    }
+    void add(std::string_view what, const Cited<Length>& value) {
+        row(what, value_html(value.value, units), value.source);
+    }
+    void add(std::string_view what, const Cited<Force>& value) {
+        row(what, value_html(value.value, units), value.source);
+    }
     void add(std::string_view what, const Cited<LineLoad>& value) {
         row(what, value_html(in_N_per_m(value.value), "N/m", units), value.source);
     }
-    void add(std::string_view what, const Cited<Angle>& value) { row(what, value_html(in_deg(value.value), "deg", units), value.source); }
+    void add(std::string_view what, const Cited<Angle>& value) {
+        row(what, value_html(in_deg(value.value), "deg", units), value.source);
+    }
     void stress(std::string_view what, const Cited<Pressure>& value) {
         row(what, value_html(in_N_per_mm2(value.value), "N/mm2", units), value.source);
     }
@@ -43,7 +53,8 @@ struct Choices {
 /// What the ground load means: "ASCE 7-22, at strength level for risk category II", "EN 1991-1-3:2003, 50 years".
 std::string meaning_of(const GroundSnow& snow) {
     const std::string document = name_of(snow.document);
-    if (level_of(snow.document) == Level::strength) return document + ", at strength level for risk category " + snow.risk_category;
+    if (level_of(snow.document) == Level::strength)
+        return document + ", at strength level for risk category " + snow.risk_category;
     const std::string category = snow.risk_category.empty() ? "" : ", risk category " + snow.risk_category;
     return document + ", " + std::to_string(snow.return_period_years.value_or(50)) + " years" + category;
 }
@@ -51,10 +62,13 @@ std::string meaning_of(const GroundSnow& snow) {
 void add_ground(Choices& choices, const Site& site) {
     const GroundSnow& snow = site.ground_snow;
     choices.row("ground snow, " + meaning_of(snow), value_html(in_kPa(snow.load), "kPa", choices.units), snow.source);
-    if (snow.rain) choices.row("rain that goes with the snow", value_html(in_kPa(*snow.rain), "kPa", choices.units), snow.source);
+    if (snow.rain)
+        choices.row("rain that goes with the snow", value_html(in_kPa(*snow.rain), "kPa", choices.units), snow.source);
     for (const Neighbour& neighbour : site.neighbours) {
-        choices.row("height of " + neighbour.name + " over the datum", value_html(neighbour.eave_z, choices.units), neighbour.source);
-        choices.row("gap between " + neighbour.name + " and the rail", value_html(neighbour.gap, choices.units), neighbour.source);
+        choices.row("height of " + neighbour.name + " over the datum", value_html(neighbour.eave_z, choices.units),
+                    neighbour.source);
+        choices.row("gap between " + neighbour.name + " and the rail", value_html(neighbour.gap, choices.units),
+                    neighbour.source);
     }
 }
 
@@ -67,11 +81,13 @@ void add_readings(Choices& choices, const SnowBasis& snow) {
     }
     if (is_asce7(snow.document)) {
         const Cited<GableFraming> framing = gable_framing_of(snow);
-        choices.words("frame taken as simple rafters", framing.value == GableFraming::simple_rafters ? "yes" : "no", framing.source);
+        choices.words("frame taken as simple rafters", framing.value == GableFraming::simple_rafters ? "yes" : "no",
+                      framing.source);
     }
     if (snow.surface.value == Surface::slippery) {
         const Cited<SlidSnow> slid = slid_snow_of(snow);
-        choices.words("snow that slides", slid.value == SlidSnow::caught ? "stays on the cover above the rail" : "falls clear of the cover",
+        choices.words("snow that slides",
+                      slid.value == SlidSnow::caught ? "stays on the cover above the rail" : "falls clear of the cover",
                       slid.source);
     }
 }
@@ -90,16 +106,20 @@ void add_site_and_basis(Choices& choices, const Plan& plan) {
     const Basis& basis = plan.basis;
     add_ground(choices, plan.site);
     choices.add(is_nbc(basis.snow.document) ? "wind factor C_w" : "exposure factor C_e", basis.snow.exposure_factor);
-    if (const auto& category = basis.snow.importance_category) choices.words("importance category", words_of(category->value), category->source);
+    if (const auto& category = basis.snow.importance_category)
+        choices.words("importance category", words_of(category->value), category->source);
     choices.add("thermal factor C_t", basis.snow.thermal_factor);
-    choices.words("surface", basis.snow.surface.value == Surface::slippery ? "slippery, snow free to slide" : "other, snow kept from sliding",
+    choices.words("surface",
+                  basis.snow.surface.value == Surface::slippery ? "slippery, snow free to slide"
+                                                                : "other, snow kept from sliding",
                   basis.snow.surface.source);
     choices.add("winter wind W_2", basis.snow.winter_wind);
     add_readings(choices, basis.snow);
     choices.add("factor on self-weight", basis.combination.permanent);
     choices.add("factor on snow", basis.combination.snow);
     choices.words("timber", name_of(basis.timber.document), "plan");
-    if (const auto& wet = basis.timber.wet_service) choices.words("moisture over 19 % in service", wet->value ? "yes" : "no", wet->source);
+    if (const auto& wet = basis.timber.wet_service)
+        choices.words("moisture over 19 % in service", wet->value ? "yes" : "no", wet->source);
     choices.add("time effect factor lambda", basis.timber.time_effect_factor);
     choices.add("modification factor k_mod", basis.timber.modification_factor);
     choices.add("material factor gamma_M", basis.timber.material_factor);
@@ -108,8 +128,10 @@ void add_site_and_basis(Choices& choices, const Plan& plan) {
 }
 
 void add_boat(Choices& choices, const Boat& boat) {
-    for (const Stand& stand : boat.stands) choices.area_load(stand.name + ": pressure it takes under a foot", stand.bearing);
-    for (const Obstacle& obstacle : boat.obstacles) choices.add(obstacle.name + ": clearance to the film", obstacle.clearance);
+    for (const Stand& stand : boat.stands)
+        choices.area_load(stand.name + ": pressure it takes under a foot", stand.bearing);
+    for (const Obstacle& obstacle : boat.obstacles)
+        choices.add(obstacle.name + ": clearance to the film", obstacle.clearance);
 }
 
 void add_straps_and_band(Choices& choices, const Plan& plan) {
@@ -153,7 +175,8 @@ void add_film(Choices& choices, const Film& film) {
     if (film.creep_modulus) choices.stress("film creep modulus, with the low tension", *film.creep_modulus);
     choices.add("film Poisson's ratio", film.poisson);
     choices.stress("film strength", film.strength);
-    choices.row("film unit weight", value_html(in_kN_per_m3(film.unit_weight.value), "kN/m3", choices.units), film.unit_weight.source);
+    choices.row("film unit weight", value_html(in_kN_per_m3(film.unit_weight.value), "kN/m3", choices.units),
+                film.unit_weight.source);
 }
 
 }  // namespace

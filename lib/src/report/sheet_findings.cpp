@@ -23,12 +23,17 @@ std::string used_html(const Finding& finding) {
     return tag("span", finding.verdict == Verdict::exceeded ? "no capacity" : "none", "n strong");
 }
 
-std::string demand_html(const Finding& f, UnitsShown units) { return value_html(f.demand, f.unit, units, 3, f.capacity); }
-std::string capacity_html(const Finding& f, UnitsShown units) { return value_html(f.capacity, f.unit, units, 3, f.demand); }
+std::string demand_html(const Finding& f, UnitsShown units) {
+    return value_html(f.demand, f.unit, units, 3, f.capacity);
+}
+std::string capacity_html(const Finding& f, UnitsShown units) {
+    return value_html(f.capacity, f.unit, units, 3, f.demand);
+}
 
 std::string where_html(const Assessment& assessment, const Finding& finding) {
     if (!finding.x) return {};
-    return wrap("span", escaped("; at ") + value_html(*finding.x, "m", assessment.plan.units_shown) + escaped(" aft"), "small");
+    return wrap("span", escaped("; at ") + value_html(*finding.x, "m", assessment.plan.units_shown) + escaped(" aft"),
+                "small");
 }
 
 std::string situation_html(const Assessment& assessment, const std::string& name) {
@@ -52,7 +57,9 @@ std::string range_html(const std::vector<PlanLoad>& all, const std::vector<Cover
     return least.value == most.value ? low : low + " to " + value_html(in_kPa(most.value), "kPa", units);
 }
 
-std::string named(std::string_view name, const std::string& html) { return tag("span", name, "small") + "<br/>" + html; }
+std::string named(std::string_view name, const std::string& html) {
+    return tag("span", name, "small") + "<br/>" + html;
+}
 
 }  // namespace
 
@@ -67,9 +74,11 @@ std::string failing_html(const Assessment& assessment) {
                                   wrap("td", named("capacity", capacity_html(*finding, units))) +
                                   wrap("td", named("used", used_html(*finding))) +
                                   wrap("td", named("rule", tag("span", text_of(finding->clause), "small")));
-        html += wrap("div", wrap("table", wrap("tr", cells)) + '\n' + tag("p", sentence_of(*finding), "strong") + '\n' +
-                                wrap("p", situation_html(assessment, finding->situation) + where_html(assessment, *finding)),
-                     "fail") + '\n';
+        html += wrap("div",
+                     wrap("table", wrap("tr", cells)) + '\n' + tag("p", sentence_of(*finding), "strong") + '\n' +
+                         wrap("p", situation_html(assessment, finding->situation) + where_html(assessment, *finding)),
+                     "fail") +
+                '\n';
     }
     return html;
 }
@@ -104,7 +113,8 @@ std::string holding_html(const Assessment& assessment) {
 std::string not_judged_html(const Assessment& assessment) {
     Table table{{"part", "why not", "rule"}, {}};
     for (const Finding* finding : with_verdict(assessment, Verdict::not_applicable)) {
-        table.rows.push_back({tag("span", subject(*finding)), tag("span", sentence_of(*finding)), tag("span", text_of(finding->clause))});
+        table.rows.push_back({tag("span", subject(*finding)), tag("span", sentence_of(*finding)),
+                              tag("span", text_of(finding->clause))});
     }
     return table_html(table, "compact");
 }
@@ -131,9 +141,12 @@ std::string situations_html(const Assessment& assessment) {
                                      tag("span", result.situation.name)};
         if (result.status == SolveStatus::converged) {
             row.insert(row.end(), {value_html(result.ridge_sag, "m", units), value_html(result.film_sag, "m", units),
-                                   value_html(result.vertical_load, "N", units), value_html(result.vertical_reaction, "N", units)});
+                                   value_html(result.vertical_load, "N", units),
+                                   value_html(result.vertical_reaction, "N", units)});
         } else {
-            row.back() += "<br/>" + tag("span", std::string("No balance (") + name_of(result.status) + "): " + result.message, "strong");
+            row.back() +=
+                "<br/>" +
+                tag("span", std::string("No balance (") + name_of(result.status) + "): " + result.message, "strong");
             row.insert(row.end(), 4, tag("span", "none"));
         }
         table.rows.push_back(std::move(row));
@@ -145,9 +158,10 @@ std::string arrangements_html(const Assessment& assessment) {
     const UnitsShown units = assessment.plan.units_shown;
     Table table{{"snow", "on port", "on starboard", "rule", "read for a boat cover as"}, {}};
     for (const Arrangement& arrangement : assessment.arrangements) {
-        table.rows.push_back({tag("span", arrangement.name, "strong"), range_html(arrangement.port, assessment.stations, units),
-                              range_html(arrangement.starboard, assessment.stations, units), tag("span", text_of(arrangement.clause)),
-                              tag("span", arrangement.note)});
+        table.rows.push_back({tag("span", arrangement.name, "strong"),
+                              range_html(arrangement.port, assessment.stations, units),
+                              range_html(arrangement.starboard, assessment.stations, units),
+                              tag("span", text_of(arrangement.clause)), tag("span", arrangement.note)});
     }
     return table_html(table, "compact");
 }

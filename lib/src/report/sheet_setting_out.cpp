@@ -24,7 +24,8 @@ std::string hold_text(Hold hold) {
 }
 
 std::string pad_text(const FootPad& pad, UnitsShown units) {
-    return alone(pad.length, units) + " fore and aft, " + alone(pad.breadth, units) + " across, " + alone(pad.thickness, units) + " thick";
+    return alone(pad.length, units) + " fore and aft, " + alone(pad.breadth, units) + " across, " +
+           alone(pad.thickness, units) + " thick";
 }
 
 /// What the crew has to know of a foot that gives: the gap, and what keeps it from sliding.
@@ -53,7 +54,8 @@ std::string ridge_html(const Ridge& ridge, UnitsShown units) {
     }
     Table table{{"ridge end", "aft of stem head", "level", "how it is held"}, {}};
     for (const auto& [name, end] : {std::pair{"bow", &ridge.bow}, std::pair{"stern", &ridge.stern}}) {
-        table.rows.push_back({name_html(name), value_html(end->x, units), value_html(end->z, units), text(hold_text(end->hold))});
+        table.rows.push_back(
+            {name_html(name), value_html(end->x, units), value_html(end->z, units), text(hold_text(end->hold))});
     }
     return tag("h3", "Ridge") + tag("p", what) + table_html(table);
 }
@@ -65,7 +67,8 @@ std::string uprights_html(const Plan& plan, const RidgeSupport& support) {
         const Stand* stand = find_stand(plan.boat, upright.stands_on);
         table.rows.push_back({name_html(upright.name), value_html(upright.x, units), text(upright.stands_on),
                               stand == nullptr ? "" : value_html(stand->z, units), value_html(upright.top, units),
-                              text(section(upright.section, units) + ", " + upright.grade), text(pad_text(upright.pad, units) + foot_text(upright.foot, units))});
+                              text(section(upright.section, units) + ", " + upright.grade),
+                              text(pad_text(upright.pad, units) + foot_text(upright.foot, units))});
     }
     return tag("h3", "Uprights, on the centreline") + table_html(table, "compact");
 }
@@ -87,7 +90,9 @@ std::string found_html(const FoundFrame& found, UnitsShown units) {
     }
     Table members{{"member", "kind", "from", "to", "made of", "set to"}, {}};
     for (const FoundMember& member : found.members) {
-        const char* kind = member.kind == FoundKind::pole ? "pole" : member.kind == FoundKind::upright ? "upright" : "strap";
+        const char* kind = member.kind == FoundKind::pole      ? "pole"
+                           : member.kind == FoundKind::upright ? "upright"
+                                                               : "strap";
         std::string made = member.section ? section(*member.section, units) + ", " + member.grade : member.strap;
         if (!member.stands_on.empty()) made += "; on " + member.stands_on;
         if (member.pad) made += "; pad " + pad_text(*member.pad, units);
@@ -106,7 +111,8 @@ std::string band_html(const Band& band, UnitsShown units) {
     table.rows.push_back({name_html("band"), value_html(band.below_rail, units) + text(" below the rail, all round"),
                           text(band.strap), value_html(band.pretension, units)});
     for (const BellyStrap& strap : band.belly_straps) {
-        table.rows.push_back({name_html("belly strap"), value_html(strap.x, units) + text(" aft of the stem head, under the hull"),
+        table.rows.push_back({name_html("belly strap"),
+                              value_html(strap.x, units) + text(" aft of the stem head, under the hull"),
                               text(strap.strap), value_html(strap.pretension, units)});
     }
     table.rows.push_back({name_html("hangers"), text("every ") + value_html(band.hangers.spacing, units), "", ""});
@@ -125,8 +131,9 @@ std::string setting_out_html(const Assessment& assessment) {
         html = found_html(*found, units);
     }
     html += band_html(plan.support.band, units);
-    return html + tag("p", "Film " + thickness(plan.film.thickness.value, units) +
-                               " thick. Levels are from the datum of the plan; straps are set before the film goes on.");
+    return html +
+           tag("p", "Film " + thickness(plan.film.thickness.value, units) +
+                        " thick. Levels are from the datum of the plan; straps are set before the film goes on.");
 }
 
 }  // namespace coverframe::reporting

@@ -29,7 +29,8 @@ p { margin: 0 0 1.5mm 0; }
 .verdict p.worst { font-size: 10.5pt; }
 table { border-collapse: collapse; width: 100%; margin: 1mm 0 2mm 0; }
 thead { display: table-header-group; }
-th { text-align: left; vertical-align: bottom; font-size: 8pt; border-bottom: 1pt solid #000; padding: 0.6mm 2.5mm 0.6mm 0; }
+th { text-align: left; vertical-align: bottom; font-size: 8pt; border-bottom: 1pt solid #000;
+  padding: 0.6mm 2.5mm 0.6mm 0; }
 td { vertical-align: top; border-bottom: 0.4pt solid #999; padding: 0.7mm 2.5mm 0.7mm 0; }
 tr { break-inside: avoid; }
 td p { margin: 0; }

@@ -65,11 +65,13 @@ std::string workings_html(const Assessment& assessment) {
     std::string html;
     for (const Arrangement& arrangement : assessment.arrangements) {
         if (arrangement.workings.empty()) continue;
-        html += wrap("div", tag("h3", "Snow, " + arrangement.name) + terms_html(arrangement.workings, notes, units)) + '\n';
+        html +=
+            wrap("div", tag("h3", "Snow, " + arrangement.name) + terms_html(arrangement.workings, notes, units)) + '\n';
     }
     for (const Finding& finding : assessment.findings) {
         if (finding.workings.empty()) continue;
-        const std::string where = finding.situation.empty() ? "" : " (" + situation_number(assessment, finding.situation) + ")";
+        const std::string where =
+            finding.situation.empty() ? "" : " (" + situation_number(assessment, finding.situation) + ")";
         html += wrap("div", tag("h3", subject(finding) + where) + terms_html(finding.workings, notes, units)) + '\n';
     }
     return html.empty() ? html : notes.html() + wrap("div", '\n' + html, "workings");

@@ -70,7 +70,8 @@ void draw_hull(Canvas& canvas, const Side& side) {
 
 std::vector<Spot> ridge_drawn(const Side& side) {
     std::vector<Spot> line;
-    for (const ProfilePoint& point : ridge_profile(side.plan().support)) line.push_back(side(in_m(point.x), in_m(point.z)));
+    for (const ProfilePoint& point : ridge_profile(side.plan().support))
+        line.push_back(side(in_m(point.x), in_m(point.z)));
     return line;
 }
 
@@ -97,7 +98,8 @@ void draw_upright(Canvas& canvas, const Side& side, const Upright& upright) {
     const double half = std::max(in_m(upright.section.depth) / 2, 1.5 / side.scale);
     const double pad = in_m(upright.pad.length) / 2;
     const double top = in_m(upright.top);
-    canvas.path({side(x - pad, floor), side(x + pad, floor), side(x + pad, foot), side(x - pad, foot)}, pen::upright, true);
+    canvas.path({side(x - pad, floor), side(x + pad, floor), side(x + pad, foot), side(x - pad, foot)}, pen::upright,
+                true);
     const std::vector<Spot> post{side(x - half, foot), side(x + half, foot), side(x + half, top), side(x - half, top)};
     canvas.path(post, pen::upright, true);
     canvas.keep_free(post);
@@ -220,8 +222,9 @@ Canvas draw(const Assessment& assessment, double scale, double width) {
     std::vector<KeyLine> key{key_of_shape(assessment)};
     if (!assessment.shape.empty()) key.push_back({pen::drawn, "as drawn"});
     key.push_back({pen::band, "band round the hull"});
-    key.push_back({pen::outline, "hull sketched from the rail, not measured. Lengths run aft from the stem head, levels up "
-                                 "from the plan's datum."});
+    key.push_back({pen::outline,
+                   "hull sketched from the rail, not measured. Lengths run aft from the stem head, levels up "
+                   "from the plan's datum."});
     finish(canvas, scale, width, side.units(), key);
     return canvas;
 }

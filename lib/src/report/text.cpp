@@ -158,7 +158,8 @@ std::string subject(const Finding& finding) { return one_line(finding.part) + ",
 
 std::string sentence_of(const Finding& finding) {
     std::string sentence = one_line(finding.sentence);
-    if (!sentence.empty() && sentence.front() >= 'a' && sentence.front() <= 'z') sentence.front() = static_cast<char>(sentence.front() - 'a' + 'A');
+    if (!sentence.empty() && sentence.front() >= 'a' && sentence.front() <= 'z')
+        sentence.front() = static_cast<char>(sentence.front() - 'a' + 'A');
     return sentence;
 }
 
@@ -189,17 +190,18 @@ std::string verdict_sentence(const Assessment& assessment) {
     const Finding* worst = governing(findings);
     switch (assessment.outcome) {
         case Outcome::no_equilibrium:
-            return "This cover cannot stand as planned. No balance of forces was found in " +
-                   std::to_string(fallen) + " of " + counted(assessment.situations.size(), "situation") + ". Do not build it or leave it standing like this.";
+            return "This cover cannot stand as planned. No balance of forces was found in " + std::to_string(fallen) +
+                   " of " + counted(assessment.situations.size(), "situation") +
+                   ". Do not build it or leave it standing like this.";
         case Outcome::exceeded:
             if (worst == nullptr) break;
             return "This cover is not good enough as planned: " + std::to_string(failed) + " of " +
-                   counted(judged, "check") + (failed == 1 ? " fails" : " fail") + ". Worst is " + subject(*worst) + ": " +
-                   used_in(*worst) + ".";
+                   counted(judged, "check") + (failed == 1 ? " fails" : " fail") + ". Worst is " + subject(*worst) +
+                   ": " + used_in(*worst) + ".";
         case Outcome::satisfied:
             if (worst == nullptr || judged == 0) break;
-            return "No limit that was looked at is passed (" + counted(judged, "check") + "). Closest to its limit is " +
-                   subject(*worst) + ": " + used_in(*worst) + ".";
+            return "No limit that was looked at is passed (" + counted(judged, "check") +
+                   "). Closest to its limit is " + subject(*worst) + ": " + used_in(*worst) + ".";
     }
     return "No part of this cover was judged.";
 }

@@ -45,8 +45,9 @@ void add_finding(std::string& out, const Assessment& assessment, const Finding& 
     paragraph(out, padded(share_of(finding), share_width) + "  ", subject(finding));
     const std::string blank(share_width + 2, ' ');
     if (finding.verdict != Verdict::not_applicable) {
-        paragraph(out, blank, "demand " + both(finding.demand, finding.unit, units, 3, finding.capacity) + ", capacity " +
-                                  both(finding.capacity, finding.unit, units, 3, finding.demand) + "; " + text_of(finding.clause));
+        paragraph(out, blank,
+                  "demand " + both(finding.demand, finding.unit, units, 3, finding.capacity) + ", capacity " +
+                      both(finding.capacity, finding.unit, units, 3, finding.demand) + "; " + text_of(finding.clause));
         if (!finding.situation.empty()) paragraph(out, blank, "in " + finding.situation);
     } else {
         paragraph(out, blank, text_of(finding.clause));
@@ -70,10 +71,10 @@ void add_forces(std::string& out, const Assessment& assessment) {
     const UnitsShown units = assessment.plan.units_shown;
     for (const ForceRange& force : assessment.forces) {
         const auto [least, greatest] = ends_shown(force);
-        paragraph(out, "", one_line(force.part) + ", " + one_line(force.quantity) + ": " + both(least, force.unit, units) +
-                               " (" + situation_number(assessment, force.least_in) + ") to " +
-                               both(greatest, force.unit, units) + " (" +
-                               situation_number(assessment, force.greatest_in) + ")");
+        paragraph(out, "",
+                  one_line(force.part) + ", " + one_line(force.quantity) + ": " + both(least, force.unit, units) +
+                      " (" + situation_number(assessment, force.least_in) + ") to " +
+                      both(greatest, force.unit, units) + " (" + situation_number(assessment, force.greatest_in) + ")");
     }
 }
 
@@ -99,7 +100,8 @@ void add_list(std::string& out, std::string_view title, const std::vector<std::s
 std::string verdict_line(const Assessment& assessment) {
     const std::string outcome = one_line(name_of(assessment.outcome));
     if (assessment.outcome == Outcome::no_equilibrium) {
-        return outcome + ": " + (assessment.failures.empty() ? "the cover cannot stand" : one_line(assessment.failures.front()));
+        return outcome + ": " +
+               (assessment.failures.empty() ? "the cover cannot stand" : one_line(assessment.failures.front()));
     }
     const Finding* worst = governing(assessment.findings);
     if (worst == nullptr) return outcome + ": no part was judged";

@@ -12,8 +12,8 @@ namespace {
 
 /// Formula of the drift height for a fetch of that symbol.
 std::string drift_height(const std::string& l) {
-    return "sqrt(I_s) (0.43 " + l + "^(1/3) (p_g + 10)^(1/4) - 1.5), " + l + " at least 20 ft; at most sqrt(I_s p_g " + l +
-           "/(4 gamma))";
+    return "sqrt(I_s) (0.43 " + l + "^(1/3) (p_g + 10)^(1/4) - 1.5), " + l + " at least 20 ft; at most sqrt(I_s p_g " +
+           l + "/(4 gamma))";
 }
 
 /// As the rule of that name [m].
@@ -35,11 +35,15 @@ void add_heights(std::vector<Rule>& rules) {
         [](double p_g, double l_u, double i_s) {
             return fast(fast_ground(p_g) * fast_fetch(l_u) * fast_importance(i_s), fast_height(p_g, l_u, i_s));
         });
-    add(rules, {space, "unbalanced_gable", clause_7_6_1,
-                "Unbalanced load of a gable of any framing but simple rafters.", Read::part,
-                "0.3 p_s and the intensity on a page (O'Rourke, Guide to ASCE 7-10, Example 6-2), the length from "
-                "memory, sure, the least fetch from memory", us_units},
-        {sloped_argument, ground_50_years, gable_slope_argument, ridge_argument, importance_argument}, gable_results(drift_height("l_u")),
+    add(
+        rules,
+        {space, "unbalanced_gable", clause_7_6_1, "Unbalanced load of a gable of any framing but simple rafters.",
+         Read::part,
+         "0.3 p_s and the intensity on a page (O'Rourke, Guide to ASCE 7-10, Example 6-2), the length from "
+         "memory, sure, the least fetch from memory",
+         us_units},
+        {sloped_argument, ground_50_years, gable_slope_argument, ridge_argument, importance_argument},
+        gable_results(drift_height("l_u")),
         [](Pressure p_s, Pressure p_g, Angle slope, Length ridge, double i_s) {
             const Gable gable{.sloped_load = p_s, .ground_load = p_g, .slope = slope, .eave_to_ridge = ridge};
             return gable_numbers(p_g, slope, ridge, unbalanced_gable_7_6_1(gable, i_s));

@@ -12,7 +12,8 @@ namespace {
 
 /// Formula of the drift height for a fetch of that symbol.
 std::string drift_height(const std::string& l) {
-    return "1.5 sqrt(p_g^0.74 " + l + "^0.70 W_2^1.7/gamma), " + l + " at least 20 ft; at most sqrt(p_g " + l + "/(4 gamma))";
+    return "1.5 sqrt(p_g^0.74 " + l + "^0.70 W_2^1.7/gamma), " + l + " at least 20 ft; at most sqrt(p_g " + l +
+           "/(4 gamma))";
 }
 
 /// As the rule of that name [m]. A load or a share of zero gives zero.

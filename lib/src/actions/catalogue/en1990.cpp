@@ -83,7 +83,8 @@ void add_strength(std::vector<Rule>& rules) {
 }
 
 void add_serviceability(std::vector<Rule>& rules) {
-    const Text snow_psi_1{"snow_psi_1", "psi_1,S", "frequent share of snow, 0 to 1"}, snow_psi_2{"snow_psi_2", "psi_2,S", "quasi-permanent share of snow, 0 to 1"};
+    const Text snow_psi_1{"snow_psi_1", "psi_1,S", "frequent share of snow, 0 to 1"},
+        snow_psi_2{"snow_psi_2", "psi_2,S", "quasi-permanent share of snow, 0 to 1"};
     const Text wind_psi_1{"wind_psi_1", "psi_1,W", "frequent share of wind, 0 to 1; 0.2 recommended"};
     const Text wind_psi_2{"wind_psi_2", "psi_2,W", "quasi-permanent share of wind, 0 to 1; 0 recommended"};
     add(rules, {space, "characteristic", clause_6_5_3, "Serviceability, what must not happen once.", Read::sure,

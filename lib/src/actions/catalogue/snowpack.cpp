@@ -123,14 +123,17 @@ void add_found(std::vector<Rule>& rules) {
             const Weights& gamma = weights_of(kind);
             return fast(within(load, 0.0, 100.0), load / gamma.high, load / gamma.mean, load / gamma.low);
         });
-    add(rules,
+    add(
+        rules,
         {space, "column_load", clause_column, "Load from a weighed column of the full depth.", Read::page,
          "statics; the 10 cm column in a county notice (wallgau.feuerwehren.bayern)"},
         {{"mass_kg", "m", "of the column [kg], 0 to 10000"},
          {"width_m", "a", "of the column seen from above, over 0"},
          {"breadth_m", "b", "across it, over 0"}},
         {{"load_kpa", "s", "m g/(a b), g = 9.80665 m/s2"}},
-        [](double mass, Length width, Length breadth) { return load_of_column(mass, side_of(width) * side_of(breadth)); },
+        [](double mass, Length width, Length breadth) {
+            return load_of_column(mass, side_of(width) * side_of(breadth));
+        },
         [](double mass, double width, double breadth) {
             return fast(fast_column(mass, width * breadth) * fast_side(width) * fast_side(breadth),
                         fast_column_load(mass, width * breadth));

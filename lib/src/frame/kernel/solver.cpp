@@ -136,7 +136,8 @@ bool Solver::look_ahead(const FrameLoads& loads, const SolveOptions& options, do
 }
 
 /// Goes along the step as far as the energy falls enough; false if it does nowhere.
-/// \param following  the springs' energy counts, but state_ is left without them; there is no looking ahead, nor without poles
+/// \param following  the springs' energy counts, but state_ is left without them; there is no looking ahead, nor
+///   without poles
 bool Solver::take_step(const FrameLoads& loads, const SolveOptions& options, bool following, Walk& w) {
     const double here = state_.energy;
     double descent = 0;  // one after the other, as a batch does it
