@@ -289,6 +289,70 @@ TEST_CASE("A plan that no cover can be made of is refused with code, path and pl
     CHECK_THROWS_AS((void)load_surface(s, even(s, 100)), InputError);
 }
 
+TEST_CASE("A surface changed by hand is refused where it is wrong, never solved to a NaN") {
+    struct Bad {
+        const char* path;
+        void (*spoil)(CoverSurface&);
+    };
+    const std::vector<Bad> all{
+        {"/stiffness", [](CoverSurface& s) { s.stiffness = std::numeric_limits<double>::infinity(); }},
+        {"/poisson", [](CoverSurface& s) { s.poisson = 1; }},
+        {"/poisson", [](CoverSurface& s) { s.poisson = std::numeric_limits<double>::quiet_NaN(); }},
+        {"/tension", [](CoverSurface& s) { s.tension = -1000; }},
+        {"/film_weight", [](CoverSurface& s) { s.film_weight = std::numeric_limits<double>::quiet_NaN(); }},
+        {"/cover/held", [](CoverSurface& s) { s.cover.held.pop_back(); }},
+        {"/cover/outlet", [](CoverSurface& s) { s.cover.outlet.clear(); }},
+        {"/cover/frame_node", [](CoverSurface& s) { s.cover.frame_node[3] = 9999; }},
+        {"/shape/nodes", [](CoverSurface& s) { s.shape.nodes.pop_back(); }},
+        {"/shape/nodes", [](CoverSurface& s) { s.shape.nodes[5][2] = std::numeric_limits<double>::quiet_NaN(); }},
+        {"/shape/triangles", [](CoverSurface& s) { s.cover.mesh.triangles[0][0] = 99999; }},
+        {"/state/displacement", [](CoverSurface& s) { s.state.displacement.clear(); }},
+        {"/obstacles",
+         [](CoverSurface& s) { s.obstacles[0].points[0].place[2] = std::numeric_limits<double>::quiet_NaN(); }},
+    };
+    const Plan plan = demo("open_boat");
+    const CoverSurface sound = rig_surface(plan, 200, coarse());
+    REQUIRE(sound.state.usable());
+    for (const Bad& bad : all) {
+        CAPTURE(bad.path);
+        CoverSurface s = sound;
+        bad.spoil(s);
+        try {
+            (void)load_surface(s, even(sound, 100));
+            FAIL("taken");
+        } catch (const InputError& error) {
+            CHECK(error.problems().front().where == bad.path);
+            CHECK(error.code() == "film.surface.range");
+        }
+    }
+}
+
+TEST_CASE("Options that make no sense are named, and snow no boat ever carried ends in words") {
+    const Plan plan = demo("open_boat");
+    const auto refused_at = [&](const SurfaceOptions& options) {
+        try {
+            (void)rig_surface(plan, 200, options);
+        } catch (const InputError& error) {
+            return error.problems().front().where;
+        }
+        return std::string("taken");
+    };
+    const double nan = std::numeric_limits<double>::quiet_NaN();
+    CHECK(refused_at({.spacing = nan}) == "/options/spacing");
+    CHECK(refused_at({.rows = 0}) == "/options/rows");
+    CHECK(refused_at({.rows = 201}) == "/options/rows");
+    CHECK(refused_at({.force_tolerance = nan}) == "/options/force_tolerance");
+    CHECK(refused_at({.force_tolerance = 0}) == "/options/force_tolerance");
+    CHECK(refused_at({.force_tolerance = 1}) == "/options/force_tolerance");
+    CHECK(refused_at({.max_iterations = 0}) == "/options/max_iterations");
+    const CoverSurface s = rig_surface(plan, 200, coarse());
+    REQUIRE(s.state.usable());
+    CHECK_THROWS_AS((void)load_surface(s, even(s, 1e9)), InputError);
+    const SurfaceState state = load_surface(s, even(s, 1e6));
+    CHECK((state.usable() || !state.message.empty()));
+    for (const auto& node : state.film.nodes) CHECK(std::isfinite(node[2]));
+}
+
 TEST_CASE("A steep stern fan that leans over by millimetres sheds: the water is still told") {
     Plan plan = demo("sloop");
     std::get<RidgeSupport>(plan.support.structure).ridge.stern.x = from_m(10.55);  // 50 mm forward of the transom

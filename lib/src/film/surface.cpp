@@ -28,6 +28,7 @@ using kernel::SurfaceSystem;
 
 constexpr double edge_spacing = 0.025;  ///< [m]
 constexpr double most_leaning = 0.01;   ///< of the plan area, of film that leans over itself [-]
+constexpr double most_snow = 1e6;       ///< a hundred metres of water [Pa]
 constexpr double most_stretch = 0.05;   ///< of film without snow on it (membrane.hpp) [-]
 
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
@@ -166,9 +167,61 @@ void require_options(double tension, const SurfaceOptions& options) {
         problems.push_back({"film.surface.range", "/film_tension", std::to_string(tension),
                             "the film must pull after shrinking; give its tension in N/m, over 0"});
     }
+    const auto out_of_range = [&](const char* where, double value, const char* advice) {
+        problems.push_back({"film.surface.range", where, std::to_string(value), advice});
+    };
     if (!(options.spacing >= 0.02 && options.spacing <= 1)) {
-        problems.push_back({"film.surface.range", "/options/spacing", std::to_string(options.spacing),
-                            "columns must stand 0.02 to 1 m apart"});
+        out_of_range("/options/spacing", options.spacing, "columns must stand 0.02 to 1 m apart");
+    }
+    if (options.rows < 2 || options.rows > 200) {
+        out_of_range("/options/rows", options.rows, "give 2 to 200 rows of triangles from ridge to rail");
+    }
+    if (!(options.force_tolerance > 0 && options.force_tolerance <= 1e-3)) {
+        out_of_range("/options/force_tolerance", options.force_tolerance, "give over 0 to 0.001 of the largest force");
+    }
+    if (options.max_iterations < 1) out_of_range("/options/max_iterations", options.max_iterations, "give 1 or more");
+    if (!problems.empty()) throw InputError(std::move(problems));
+}
+
+bool finite(const TriangleMesh& mesh) {
+    return std::all_of(mesh.nodes.begin(), mesh.nodes.end(), [](const std::array<double, 3>& p) {
+        return std::isfinite(p[0]) && std::isfinite(p[1]) && std::isfinite(p[2]);
+    });
+}
+
+/// A surface may have been put together or changed by hand.
+void require_whole(const CoverSurface& s) {
+    std::vector<Problem> problems;
+    const auto wrong = [&](bool good, const char* where, double value, const char* advice) {
+        if (!good) problems.push_back({"film.surface.range", where, std::to_string(value), advice});
+    };
+    const std::size_t nodes = s.cover.mesh.nodes.size(), in_frame = s.layout.frame.nodes.size();
+    const auto size = [&](std::size_t has, std::size_t wants, const char* where) {
+        wrong(has == wants, where, static_cast<double>(has), "give one for each node");
+    };
+    size(s.cover.held.size(), nodes, "/cover/held");
+    size(s.cover.outlet.size(), nodes, "/cover/outlet");
+    size(s.cover.frame_node.size(), nodes, "/cover/frame_node");
+    size(s.shape.nodes.size(), nodes, "/shape/nodes");
+    wrong(s.state.displacement.size() == 6 * in_frame, "/state/displacement",
+          static_cast<double>(s.state.displacement.size()),
+          "give six for each node of the frame; a cover that does not stand without snow has none");
+    for (const int node : s.cover.frame_node) {
+        wrong(node >= -1 && node < static_cast<int>(in_frame), "/cover/frame_node", node, "name a node of the frame");
+    }
+    wrong(s.shape.triangles == s.cover.mesh.triangles, "/shape/triangles",
+          static_cast<double>(s.shape.triangles.size()), "the shape has the triangles of the drawn film");
+    wrong(std::isfinite(s.stiffness) && s.stiffness > 0, "/stiffness", s.stiffness, "E t must be over 0");
+    wrong(s.poisson >= 0 && s.poisson <= 0.5, "/poisson", s.poisson, "Poisson's ratio must be 0 to 0.5");
+    wrong(std::isfinite(s.tension) && s.tension > 0, "/tension", s.tension, "the film must pull, by over 0");
+    wrong(std::isfinite(s.film_weight) && s.film_weight >= 0, "/film_weight", s.film_weight, "give 0 or more");
+    wrong(finite(s.shape), "/shape/nodes", 0, "places must be finite numbers");
+    for (const EdgeState& edge : s.obstacles) {
+        for (const EdgePoint& point : edge.points) {
+            const bool good = std::isfinite(point.place[0]) && std::isfinite(point.place[1]) &&
+                              std::isfinite(point.place[2]) && point.length > 0;
+            wrong(good, "/obstacles", point.length, "points of an edge need a place and a length over 0");
+        }
     }
     if (!problems.empty()) throw InputError(std::move(problems));
 }
@@ -335,13 +388,14 @@ void fill_with_water(const CoverSurface& surface, const Rain& rain, SurfaceWalk&
 SurfaceState load_surface(const CoverSurface& surface, const std::vector<double>& snow, const Rain& rain,
                           double permanent_factor) {
     const bool good = snow.size() == surface.cover.mesh.triangles.size() &&
-                      std::all_of(snow.begin(), snow.end(), [](double q) { return std::isfinite(q) && q >= 0; }) &&
+                      std::all_of(snow.begin(), snow.end(), [](double q) { return q >= 0 && q <= most_snow; }) &&
                       std::isfinite(rain.depth) && rain.depth >= 0 && std::isfinite(permanent_factor) &&
                       permanent_factor >= 0;
     if (!good) {
         throw InputError("film.surface.loads", "/snow", "",
-                         "give one finite plan load of zero or more for each triangle, and rain of zero or more");
+                         "give one plan load of zero to 1 MPa for each triangle, and rain of zero or more");
     }
+    require_whole(surface);
     require_stretch(surface);
     std::vector<kernel::FreeTriangle> free;
     const double stretch = stretch_for_tension(surface.stiffness, surface.poisson, surface.tension);

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <limits>
 
+#include "coverframe/base/error.hpp"
 #include "coverframe/film/surface_survey.hpp"
 #include "film/kernel/relaxation.hpp"
 #include "film/kernel/wet.hpp"
@@ -114,14 +115,20 @@ void SurfaceWalk::give_loads() {
 bool SurfaceWalk::solve(SurfaceState& state) {
     give_loads();
     even_ ? system_->pull_evenly(surface_.tension) : system_->let_stretch(free_);
-    kernel::NewtonEnd end = newton_->run(surface_.options.force_tolerance, surface_.options.max_iterations);
-    state.iterations += end.iterations;
-    if (!end.balanced) {
-        // Many small steps may lead out of where the long ones of Newton turn back.
-        constexpr int most = 2000;
-        state.iterations += kernel::Relaxation(*system_).run(1e-4, most).iterations;
+    kernel::NewtonEnd end;
+    try {
         end = newton_->run(surface_.options.force_tolerance, surface_.options.max_iterations);
         state.iterations += end.iterations;
+        if (!end.balanced) {
+            // Many small steps may lead out of where the long ones of Newton turn back.
+            constexpr int most = 2000;
+            state.iterations += kernel::Relaxation(*system_).run(1e-4, most).iterations;
+            end = newton_->run(surface_.options.force_tolerance, surface_.options.max_iterations);
+            state.iterations += end.iterations;
+        }
+    } catch (const StateError& error) {
+        end = {};
+        end.reason = error.what();  // a pole is folded where the loads have driven it
     }
     state.unbalanced = end.unbalanced;
     film_ = system_->film();

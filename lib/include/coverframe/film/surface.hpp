@@ -146,7 +146,8 @@ struct CoverSurface {
 
 /// Stage 4.
 /// \param snow  plan load over each triangle, already multiplied by its factor [Pa]
-/// \throws InputError film.surface.loads, film.surface.stretch
+/// \throws InputError film.surface.loads (snow up to 1 MPa), film.surface.stretch; film.surface.range for a surface put
+///   together or changed by hand that does not fit itself
 [[nodiscard]] SurfaceState load_surface(const CoverSurface& surface, const std::vector<double>& snow,
                                         const Rain& rain = {}, double permanent_factor = 1.0);
 
