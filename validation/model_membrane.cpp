@@ -57,7 +57,7 @@ double depth_at(const Membrane& m, const MembraneState& state, double x, double 
 /// Flat disc that is not stretched at first, in the numbers of Hencky: b0 and W0.
 Answers membrane_disc(const Input& input) {
     constexpr double Et = 1e6, load = 1;
-    const Membrane m = membrane_of(disc(input.count_or("rings", 24)), Et, input.number("nu"), 0);
+    const Membrane m = stretched_membrane(disc(input.count_or("rings", 24)), Et, input.number("nu"), 0);
     const MembraneState state = solve_membrane(m, forces_of_plan_load(m.mesh, {load}));
     usable(state);
     const std::string by = "solve_membrane";
@@ -69,7 +69,7 @@ Answers membrane_disc(const Input& input) {
 Answers membrane_square(const Input& input) {
     constexpr double tension = 1e4;
     const int cells = input.count_or("cells", 24);
-    const Membrane m = membrane_of(rectangle(1, 1, cells, cells), 1e6, 0.3, tension);
+    const Membrane m = stretched_membrane(rectangle(1, 1, cells, cells), 1e6, 0.3, tension);
     const MembraneState state = solve_membrane(m, forces_of_plan_load(m.mesh, {1.0}));
     return {{"w_centre", answer(depth_at(m, usable(state), 0.5, 0.5) * tension, "solve_membrane")}};
 }
@@ -110,7 +110,7 @@ Answers catenoid(const Input& input) {
 Answers ponding_strip(const Input& input) {
     const double span = input.si<Length>("span"), tension = input.si<LineLoad>("tension");
     const double share = 0.01, load = input.si<Pressure>("load");
-    const Membrane m = membrane_of(rectangle(8 * span, span, 96, 24), 30 * tension, 0, tension);
+    const Membrane m = stretched_membrane(rectangle(8 * span, span, 96, 24), 30 * tension, 0, tension);
     const Places forces = forces_of_plan_load(m.mesh, {share * load});
     const FilledMembrane dry = fill_membrane(m, forces, border_of(m.mesh), {});
     const FilledMembrane wet = fill_membrane(m, forces, border_of(m.mesh), {Rain::Kind::to_the_brim, 0});
@@ -128,7 +128,7 @@ Answers ponding_square(const Input& input) {
     const double a = input.si<Length>("side");
     const double guess = gamma_water * a * a / (2 * std::numbers::pi * std::numbers::pi);
     const auto softness = [&](double tension) {
-        const Membrane m = membrane_of(rectangle(a, a, 24, 24), 30 * tension, 0, tension);
+        const Membrane m = stretched_membrane(rectangle(a, a, 24, 24), 30 * tension, 0, tension);
         const Places forces = forces_of_plan_load(m.mesh, {0.05});
         const FilledMembrane dry = fill_membrane(m, forces, border_of(m.mesh), {});
         const FilledMembrane wet = fill_membrane(m, forces, border_of(m.mesh), {Rain::Kind::to_the_brim, 0});
@@ -143,8 +143,8 @@ Answers ponding_square(const Input& input) {
 /// A long elastic strip under water to its edges, set off by next to no load.
 Answers filled_strip(const Input& input) {
     const double span = input.si<Length>("span");
-    const Membrane m =
-        membrane_of(rectangle(6 * span, span, 72, 24), input.si<LineLoad>("Et"), 0, input.si<LineLoad>("pretension"));
+    const Membrane m = stretched_membrane(rectangle(6 * span, span, 72, 24), input.si<LineLoad>("Et"), 0,
+                                          input.si<LineLoad>("pretension"));
     const FilledMembrane filled =
         fill_membrane(m, forces_of_plan_load(m.mesh, {1.0}), border_of(m.mesh), {Rain::Kind::to_the_brim, 0});
     if (!filled.settled) throw CaseError("the pond does not settle");
@@ -191,8 +191,8 @@ Answers pressed_strip(const Input& input) {
     const double span = input.si<Length>("span");
     const double pressure = input.si<Pressure>("pressure");
     constexpr int along = 60, rows = 40;
-    const Membrane m = membrane_of(rectangle(6 * span, span, along, rows), input.si<LineLoad>("Et"), 0,
-                                   input.si<LineLoad>("pretension"));
+    const Membrane m = stretched_membrane(rectangle(6 * span, span, along, rows), input.si<LineLoad>("Et"), 0,
+                                          input.si<LineLoad>("pretension"));
     MembraneState state = solve_membrane(m, forces_of_plan_load(m.mesh, {pressure}));
     double moved = span;
     for (int round = 0; moved > 1e-9 * span; ++round) {
@@ -284,8 +284,8 @@ Answers membrane_grid(const Input& input) {
         if (shape == "saddle") node[2] = rise * (2 * node[0] / length - 1) * (2 * node[1] / width - 1);
         if (shape == "slope") node[2] = -rise * node[1] / width;
     }
-    const Membrane m =
-        membrane_of(std::move(mesh), input.si<LineLoad>("Et"), input.number("nu"), input.si<LineLoad>("tension"));
+    const Membrane m = stretched_membrane(std::move(mesh), input.si<LineLoad>("Et"), input.number("nu"),
+                                          input.si<LineLoad>("tension"));
     const MembraneState state = solve_membrane(m, forces_of_plan_load(m.mesh, {input.si<Pressure>("load")}));
     usable(state);
     const auto moved = [&](double x, double y, std::size_t axis) {

@@ -216,8 +216,8 @@ Answers wrinkled_grid(const Input& input) {
     const int columns = input.count_or("columns", 1), rows = input.count_or("rows", 1);
     TriangleMesh mesh = rectangle(length, width, columns, rows);
     for (auto& node : mesh.nodes) node[2] = rise * (2 * node[0] / length - 1) * (2 * node[1] / width - 1);
-    Membrane m =
-        membrane_of(std::move(mesh), input.si<LineLoad>("Et"), input.number("nu"), input.si<LineLoad>("tension"));
+    Membrane m = stretched_membrane(std::move(mesh), input.si<LineLoad>("Et"), input.number("nu"),
+                                    input.si<LineLoad>("tension"));
     for (std::size_t n = 0; n < m.held.size(); ++n) m.held[n] = is_held(input, m.mesh.nodes[n][0], m.mesh.nodes[n][1]);
     Places forces = forces_of_plan_load(m.mesh, {input.has("load") ? input.si<Pressure>("load") : 0});
     add_edge_loads(input, m.mesh, columns, rows, forces);

@@ -44,8 +44,8 @@ struct RunCase {
 void write_results(std::ostream& out, const std::vector<RunCase>& cases, const std::vector<Case>& held,
                    const std::vector<std::string>& functions);
 
-/// "name" of every function and constant in the headers of `folder`, those of actions left out, whose name ends in a clause number, with its
-/// namespace: "asce7_22::flat_load_7_3".
+/// "name" of every function and constant in the headers of `folder`, those of actions left out, whose name ends in a
+/// clause number, with its namespace: "asce7_22::flat_load_7_3".
 [[nodiscard]] std::vector<std::string> rules_declared(const std::filesystem::path& folder);
 
 }  // namespace coverframe::validation

@@ -24,16 +24,6 @@ TriangleMesh rectangle(double length, double width, int nx, int ny) {
     return mesh;
 }
 
-Membrane membrane_of(TriangleMesh mesh, double stiffness, double poisson, double tension) {
-    Membrane m;
-    m.held = border_of(mesh);
-    m.mesh = std::move(mesh);
-    m.stiffness = stiffness;
-    m.poisson = poisson;
-    m.stretch = {stretch_for_tension(stiffness, poisson, tension)};
-    return m;
-}
-
 const MembraneState& usable(const MembraneState& state) {
     if (!state.usable()) throw CaseError("the membrane ends as " + std::string(name_of(state.status)));
     return state;

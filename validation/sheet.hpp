@@ -9,9 +9,6 @@ namespace coverframe::validation {
 /// A rectangle at z = 0 cut into nx by ny cells of four triangles each; the four of a cell follow one another.
 [[nodiscard]] TriangleMesh rectangle(double length, double width, int nx, int ny);
 
-/// Film held along its border. \param tension  in the drawn places [N/m]
-[[nodiscard]] Membrane membrane_of(TriangleMesh mesh, double stiffness, double poisson, double tension);
-
 /// \throws CaseError unless it is in equilibrium
 const MembraneState& usable(const MembraneState& state);
 

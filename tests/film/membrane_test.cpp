@@ -60,16 +60,6 @@ TriangleMesh disc(int rings) {
     return mesh;
 }
 
-Membrane taut(TriangleMesh mesh, double stiffness, double poisson, double tension) {
-    Membrane m;
-    m.held = border_of(mesh);
-    m.mesh = std::move(mesh);
-    m.stiffness = stiffness;
-    m.poisson = poisson;
-    m.stretch = {stretch_for_tension(stiffness, poisson, tension)};
-    return m;
-}
-
 double deepest(const MembraneState& state) {
     double z = 0;
     for (const auto& place : state.places) z = std::min(z, place[2]);
@@ -82,7 +72,7 @@ TEST_CASE("A taut square under an even load sags as the Poisson equation says") 
     // Validation case MB-07: w = 0.0736714 p a^2/T, series (same as torsion of a square bar), for small sag.
     std::vector<double> error;
     for (const int n : {6, 12, 24}) {
-        const Membrane m = taut(rectangle(1, 1, n, n), 1e6, 0.3, 1e4);
+        const Membrane m = stretched_membrane(rectangle(1, 1, n, n), 1e6, 0.3, 1e4);
         const MembraneState s = solve_membrane(m, forces_of_plan_load(m.mesh, {1.0}));
         REQUIRE(s.usable());
         error.push_back(std::abs(deepest(s) / (0.0736714218 / 1e4) - 1));
@@ -99,7 +89,7 @@ TEST_CASE("A flat disc that is not stretched at first carries a load by stretchi
     // w = 0.653443 a (p a/(E t))^(1/3), pull at the middle 1.72440/4 (E t)^(1/3) (p a)^(2/3), for small sag.
     std::vector<double> error;
     for (const int rings : {6, 12, 24}) {
-        const Membrane m = taut(disc(rings), 1e6, 0.3, 0);
+        const Membrane m = stretched_membrane(disc(rings), 1e6, 0.3, 0);
         const MembraneState s = solve_membrane(m, forces_of_plan_load(m.mesh, {1.0}));
         CAPTURE(rings);
         CAPTURE(s.message);
@@ -189,7 +179,7 @@ TEST_CASE("Equilibrium, mirror and turns of a sheet with wrinkles") {
     std::uniform_real_distribution<double> noise(-1, 1);
     for (int trial = 0; trial < 10; ++trial) {
         CAPTURE(trial);
-        Membrane m = taut(rectangle(2, 1.2, 7, 5), 4e4, 0.4, 60);
+        Membrane m = stretched_membrane(rectangle(2, 1.2, 7, 5), 4e4, 0.4, 60);
         for (auto& node : m.mesh.nodes) node[2] = 0.5 * node[1] + 0.1 * noise(random);
         Places forces(m.mesh.nodes.size());
         for (auto& f : forces) f = {3 * noise(random), 3 * noise(random), -12 + 6 * noise(random)};
@@ -231,7 +221,7 @@ TEST_CASE("Equilibrium, mirror and turns of a sheet with wrinkles") {
 }
 
 TEST_CASE("More load never lifts the film") {
-    const Membrane m = taut(rectangle(2, 1, 10, 6), 4e4, 0.4, 80);
+    const Membrane m = stretched_membrane(rectangle(2, 1, 10, 6), 4e4, 0.4, 80);
     Places before = m.mesh.nodes;
     for (const double load : {50.0, 100.0, 400.0, 1600.0, 4000.0}) {
         const MembraneState s = solve_membrane(m, forces_of_plan_load(m.mesh, {load}));
@@ -242,7 +232,7 @@ TEST_CASE("More load never lifts the film") {
 }
 
 TEST_CASE("Film that nothing stretches is said to hang loose") {
-    Membrane m = taut(rectangle(1, 1, 4, 4), 4e4, 0.4, 0);
+    Membrane m = stretched_membrane(rectangle(1, 1, 4, 4), 4e4, 0.4, 0);
     m.stretch = {0.98};
     const MembraneState s = solve_membrane(m, Places(m.mesh.nodes.size()));
     CHECK(s.status == MembraneStatus::loose);
@@ -250,7 +240,7 @@ TEST_CASE("Film that nothing stretches is said to hang loose") {
 }
 
 TEST_CASE("Water on film that folds over itself is not told") {
-    const Membrane m = taut(rectangle(1, 1, 6, 6), 4e4, 0.4, 40);
+    const Membrane m = stretched_membrane(rectangle(1, 1, 6, 6), 4e4, 0.4, 40);
     Places forces(m.mesh.nodes.size());
     forces[3 * 7 + 3] = {9000, 0, 0};  // the middle, dragged aside
     const FilledMembrane filled = fill_membrane(m, forces, m.held, {Rain::Kind::to_the_brim, 0});
@@ -260,7 +250,7 @@ TEST_CASE("Water on film that folds over itself is not told") {
 
 TEST_CASE("A membrane that is none is refused") {
     const auto code_of = [](const std::function<void(Membrane&, Places&)>& spoil) {
-        Membrane m = taut(rectangle(1, 1, 2, 2), 4e4, 0.4, 0);
+        Membrane m = stretched_membrane(rectangle(1, 1, 2, 2), 4e4, 0.4, 0);
         Places forces(m.mesh.nodes.size());
         spoil(m, forces);
         try {

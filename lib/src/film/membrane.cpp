@@ -239,6 +239,16 @@ double stretch_for_tension(double stiffness, double poisson, double tension) {
     return 1 / (1 - tension * (1 - poisson) / stiffness);
 }
 
+Membrane stretched_membrane(TriangleMesh mesh, double stiffness, double poisson, double tension) {
+    Membrane m;
+    m.held = border_of(mesh);
+    m.mesh = std::move(mesh);
+    m.stiffness = stiffness;
+    m.poisson = poisson;
+    m.stretch = {stretch_for_tension(stiffness, poisson, tension)};
+    return m;
+}
+
 namespace {
 
 MembraneState state_of(MembraneSystem& system, const kernel::NewtonEnd& end) {

@@ -70,6 +70,11 @@ struct MembraneState {
     [[nodiscard]] bool usable() const { return status == MembraneStatus::converged; }
 };
 
+/// Film over a mesh, held along its border, that pulls with `tension` in all directions as drawn.
+/// \param stiffness  E t [N/m]
+/// \param tension    [N/m]
+[[nodiscard]] Membrane stretched_membrane(TriangleMesh mesh, double stiffness, double poisson, double tension);
+
 struct MembraneOptions {
     int max_iterations = 300;
     double force_tolerance = 1e-9;  ///< largest unbalanced force, relative to the largest force of a triangle or load
