@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: BSD-3-Clause
-// National Building Code of Canada 2015, Division B: snow on a cover. The rules stand in nbc.hpp, with what is left out.
+// National Building Code of Canada 2015, Division B: snow on a cover. The rules stand in nbc.hpp, with what is left
+// out.
 #pragma once
 
 #include "coverframe/actions/nbc.hpp"

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: BSD-3-Clause
-// National Building Code of Canada 2020, Division B: snow on a cover. The rules stand in nbc.hpp, with what is left out.
-// The articles and formulas are taken to be those of 2015, from memory; 2020 was not read on its own.
+// National Building Code of Canada 2020, Division B: snow on a cover. The rules stand in nbc.hpp, with what is left
+// out. The articles and formulas are taken to be those of 2015, from memory; 2020 was not read on its own.
 #pragma once
 
 #include "coverframe/actions/nbc.hpp"

@@ -27,8 +27,8 @@ struct Situation {
 
 /// All situations of a plan with these arrangements: no snow and each arrangement, strength and service, film tension
 /// low and high, strap stiffness low and high; in this order, the last one running fastest. Strength situations carry
-/// the factors of the plan, service situations 1.0 on both. The tension of the film itself is not factored: its range is
-/// looked at from both ends.
+/// the factors of the plan, service situations 1.0 on both. The tension of the film itself is not factored: its range
+/// is looked at from both ends.
 [[nodiscard]] std::vector<Situation> situations_of(const Plan& plan, const std::vector<Arrangement>& arrangements);
 
 }  // namespace coverframe

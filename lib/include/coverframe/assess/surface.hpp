@@ -7,8 +7,8 @@
 //
 // Strength is judged by the checks of the assessment, whose film is strips. A surface shears, lies on the cross straps,
 // and carries the water it holds: it brings more to some parts and less to others. What a part carries more than with
-// strips, under the same arrangement of snow, is taken times the factor on snow and put on top of the most it carries in
-// any situation; its worst check is raised in that ratio. Nothing is lowered.
+// strips, under the same arrangement of snow, is taken times the factor on snow and put on top of the most it carries
+// in any situation; its worst check is raised in that ratio. Nothing is lowered.
 #pragma once
 
 #include <string>
@@ -46,8 +46,8 @@ enum class Carried { push, bending_moment, tension };
 
 [[nodiscard]] const char* name_of(Carried carried);
 
-/// What a part carries with film as strips and as a surface, without factors, under the arrangement in which the surface
-/// exceeds the strips most.
+/// What a part carries with film as strips and as a surface, without factors, under the arrangement in which the
+/// surface exceeds the strips most.
 struct PartForce {
     std::string part;           ///< "U2", "ridge, U1 to U2", "C1 port", as in the findings
     Carried carried = Carried::push;

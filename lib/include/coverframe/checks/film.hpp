@@ -11,8 +11,8 @@ namespace coverframe {
 
 /// "film.drainage" for each ridge bay: a strip drains while its sag takes less slope than its chord has at the lower
 /// edge, 4 f/L < tan(slope of the chord). Where it does not, the sentence gives the water the bay would hold on the
-/// side of the worst strip, filled to the brim, the obstacles that lie under it, and by how much the ridge would have to
-/// be higher; the workings add the tension and the span that would do instead. Service situations.
+/// side of the worst strip, filled to the brim, the obstacles that lie under it, and by how much the ridge would have
+/// to be higher; the workings add the tension and the span that would do instead. Service situations.
 [[nodiscard]] std::vector<Finding> check_drainage(const CheckInput& input);
 
 /// "film.ponding" for each ridge bay: where a strip does not drain, the least level tension with which the water behind

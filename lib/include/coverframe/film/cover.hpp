@@ -72,8 +72,8 @@ struct Rigged {
 /// its chord while the frame gives way under it. Self-weight as it is, without factors: this is what the yard does.
 [[nodiscard]] Rigged rig(const Cover& cover, double film_tension, const SolveOptions& options = {});
 
-/// Equilibrium of a rigged cover under snow. If it is not found in one go, the snow is laid on in ten steps; a cover that
-/// gives way says in `frame.message` with how much of the snow.
+/// Equilibrium of a rigged cover under snow. If it is not found in one go, the snow is laid on in ten steps; a cover
+/// that gives way says in `frame.message` with how much of the snow.
 /// \param snow              plan load on each strip, already multiplied by its factor [Pa]
 /// \throws InputError "film.loads" if the size is wrong or a value is negative or not finite
 [[nodiscard]] CoverState load_cover(const Cover& rigged, const StripLoads& snow, double permanent_factor = 1.0,

@@ -8,13 +8,14 @@
 // so under that tension any water grows until stretch stops it; the longest span that holds is pi sqrt(T/g). Snow that
 // does not flow does not follow the film; wet snow in rain does.
 //
-// Water behind the lower edge of a strip that falls by h wets only a length b of it. With T constant and k = sqrt(g/T), q
-// the load without the water, the wet part hangs between two points at the height of the edge, the dry part (a = L - b)
-// is a parabola, and both have the same slope where they meet:  (q/g) k tan(k b/2) = h/a - q a/(2 T).  Without a root b
-// the water sinks the strip without end. The last root goes where both sides touch, and with S = sqrt(2 g h/q) that is
+// Water behind the lower edge of a strip that falls by h wets only a length b of it. With T constant and k = sqrt(g/T),
+// q the load without the water, the wet part hangs between two points at the height of the edge, the dry part (a = L -
+// b) is a parabola, and both have the same slope where they meet:  (q/g) k tan(k b/2) = h/a - q a/(2 T).  Without a
+// root b the water sinks the strip without end. The last root goes where both sides touch, and with S = sqrt(2 g h/q)
+// that is
 //     T_settle = g L^2/(2 atan sqrt(S/(S-2)) + sqrt(S(S-2)))^2   for S > 2,   T_crit for S <= 2
-// no more than T_crit and less than q L^2/(2h), with which the strip drains. That T grows as the strip sinks is left out:
-// the safe side.
+// no more than T_crit and less than q L^2/(2h), with which the strip drains. That T grows as the strip sinks is left
+// out: the safe side.
 //
 // Help against the first is looked for with the whole strip (strip.hpp), one change at a time: the slope with which
 // this strip would drain, the tension to shrink it to, or the span between supports.
@@ -59,8 +60,8 @@ struct Ponding {
     std::optional<double> span_needed;        ///< of the same slope that would drain [m]; empty: none over 0.05 m
 };
 
-/// \throws InputError film.ponding.range for numbers that are not finite, not over zero (fall: negative), or a pretension
-/// out of its range
+/// \throws InputError film.ponding.range for numbers that are not finite, not over zero (fall: negative), or a
+/// pretension out of its range
 [[nodiscard]] Ponding ponding_of(const PondingStrip& strip);
 
 /// `fall_needed` alone: the fall over L with which the strip drains, its own if it does; empty: not within 2 L.

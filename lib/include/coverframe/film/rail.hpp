@@ -1,13 +1,14 @@
 // SPDX-License-Identifier: BSD-3-Clause
-// Film that turns over the rail and runs down to the band: what the band is pulled with, what lifts it, what the rail takes.
+// Film that turns over the rail and runs down to the band: what the band is pulled with, what lifts it, what the rail
+// takes.
 //
 // The film arrives at the rail under the angle `arrives` below the level, pulling with T; it leaves down the hull under
 // the angle `leaves` below the level, outwards positive (90 degrees: straight down; more: the hull falls in). Over the
 // rail it turns by theta = leaves - arrives. Friction lets the pull differ (the rope friction of Euler and Eytelwein):
 //     T e^(-mu theta) <= T_band <= T e^(mu theta)
 // When snow pulls film up over the rail the band has the lesser end of that; when the film above slackens, the band may
-// have kept the greater. The rail takes what is left, square to itself and along:  R = T d_in - T_band d_out  with d the
-// directions of the film towards rail and band. The band is lifted by T_band sin(leaves) per length.
+// have kept the greater. The rail takes what is left, square to itself and along:  R = T d_in - T_band d_out  with d
+// the directions of the film towards rail and band. The band is lifted by T_band sin(leaves) per length.
 // With mu unknown look at 0 (the band gets all of T, nothing is relieved) and at a rough rail, 0.4 (from memory).
 //
 // Limits: film that bends freely over a rail of any radius; no stick of welded or taped film; nothing lost on the hull.

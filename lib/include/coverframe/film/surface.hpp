@@ -14,8 +14,8 @@
 // All of it is one energy, film and frame together (lib/src/film/kernel/surface_system.hpp).
 //
 // What the film rests on
-//   * obstacles: their upper edges, points every 25 mm, over which the film slides. They push straight up; an edge without
-//     any friction would push across the film, and so down its slope a little
+//   * obstacles: their upper edges, points every 25 mm, over which the film slides. They push straight up; an edge
+//     without any friction would push across the film, and so down its slope a little
 //   * cross straps: cut into pieces, which give way under the film. While it shrinks, film slides over them; from then
 //     on the same point of the film stays over the same point of the strap, as friction makes it. Nothing but the push
 //     up and down passes between them

@@ -3,13 +3,13 @@
 //
 // Eight take their Newton steps together, one in each lane of the machine's vector registers. Those that need more than
 // plain steps are solved one by one, as are all with member loads, temperatures or settlements, with springs at other
-// nodes than the first of the eight, or with arms, or with springs or feet against the boat. Solutions depend neither on
-// the number of threads nor on the others. They have no estimate of the condition (Solution::condition is 0, and there
-// is no caution) where solve() gives one, for it costs as much as a step.
+// nodes than the first of the eight, or with arms, or with springs or feet against the boat. Solutions depend neither
+// on the number of threads nor on the others. They have no estimate of the condition (Solution::condition is 0, and
+// there is no caution) where solve() gives one, for it costs as much as a step.
 //
-// Of one topology are frames with as many nodes and members, the same directions held, members of the same kinds between
-// the same nodes, and springs and feet at the same nodes. Everything else may differ: places, names, stiffnesses, free
-// lengths, weights, end springs, arms, friction.
+// Of one topology are frames with as many nodes and members, the same directions held, members of the same kinds
+// between the same nodes, and springs and feet at the same nodes. Everything else may differ: places, names,
+// stiffnesses, free lengths, weights, end springs, arms, friction.
 #pragma once
 
 #include <span>

@@ -47,12 +47,12 @@
 //   * Loads keep their direction.
 //   * No friction: a strap is one tie on each side of an upright's top and does not slip over it.
 //   * Held nodes do not give. Feet do, push only and slip (feet.hpp).
-//   * Nothing but an arm is rigid, and an arm ends at a member, which gives: arms cannot fight one another. Two arms that
-//     meet without a member between them are refused as a member without length.
+//   * Nothing but an arm is rigid, and an arm ends at a member, which gives: arms cannot fight one another. Two arms
+//     that meet without a member between them are refused as a member without length.
 //
-// Parts. A frame may be made of several parts that no member joins, each held on its own. A part that nothing holds is no
-// frame to refuse, for a load may hold it (an elastic support of solve.hpp): it is a mechanism, by the names of its nodes
-// and members.
+// Parts. A frame may be made of several parts that no member joins, each held on its own. A part that nothing holds is
+// no frame to refuse, for a load may hold it (an elastic support of solve.hpp): it is a mechanism, by the names of its
+// nodes and members.
 //
 // Sources: McGuire, Gallagher and Ziemian, Matrix Structural Analysis (beam stiffness, from memory); Crisfield, A
 // consistent co-rotational formulation for non-linear three-dimensional beam elements, 1990 (from memory; the turns
@@ -78,8 +78,8 @@ inline constexpr double rigid_end = std::numeric_limits<double>::infinity();
 
 enum class MemberKind { pole, upright, strap, bar };
 
-/// Stiffness of a pole against bending, shear and twist. Local axes: 1 along the member from `from` to `to`; 2 level and
-/// across it (to starboard for a member that runs aft); 3 upwards. For a vertical member 2 is the global y.
+/// Stiffness of a pole against bending, shear and twist. Local axes: 1 along the member from `from` to `to`; 2 level
+/// and across it (to starboard for a member that runs aft); 3 upwards. For a vertical member 2 is the global y.
 struct BendingStiffness {
     double EI_vertical = 0;    ///< bending in the plane of 1 and 3: sag [N m2]
     double EI_level = 0;       ///< bending in the plane of 1 and 2 [N m2]
@@ -130,11 +130,11 @@ struct Frame {
 /// Distance between the drawn places of a member's ends, at the ends of its arms [m].
 [[nodiscard]] double drawn_length(const Frame& frame, const FrameMember& member);
 
-/// Everything wrong with a frame as such, as codes and sentences, with the place and the number: member ends that do not
-/// exist or coincide, lengths or stiffnesses that are not positive, a strap that would have to push (frame.strap.push),
-/// springs under 0 or at no node, numbers that are not finite; and supports that fight: a spring in a direction that is
-/// held (frame.spring.held), a foot that stands on a node held up (frame.foot.held) or rubs on one held level
-/// (frame.foot.friction), two feet at a node (frame.foot.doubled).
+/// Everything wrong with a frame as such, as codes and sentences, with the place and the number: member ends that do
+/// not exist or coincide, lengths or stiffnesses that are not positive, a strap that would have to push
+/// (frame.strap.push), springs under 0 or at no node, numbers that are not finite; and supports that fight: a spring in
+/// a direction that is held (frame.spring.held), a foot that stands on a node held up (frame.foot.held) or rubs on one
+/// held level (frame.foot.friction), two feet at a node (frame.foot.doubled).
 /// \throws InputError with every problem, if there is any
 void require_sound(const Frame& frame);
 

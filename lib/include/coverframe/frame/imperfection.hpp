@@ -18,8 +18,8 @@
 //   * A node that the boat holds against its move, in any direction in which it would move, stays where it is.
 //   * A chain is bowed by its nodes: two pieces make a kink, and only four or more a bow. Rotations of a shape are left
 //     out: what bends within one member is not in its nodes.
-//   * Sizes are for the standards (resistance/en1995_1_1.hpp), signs and combinations for whoever asks: the worst of the
-//     directions is not looked for here.
+//   * Sizes are for the standards (resistance/en1995_1_1.hpp), signs and combinations for whoever asks: the worst of
+//     the directions is not looked for here.
 //
 // Source: the usual equivalent imperfections of frames (common practice); equations as written here.
 #pragma once

@@ -5,9 +5,9 @@
 // seen. Pieces of a pole that meet at an angle of more than half a degree are taken as spliced there: the splice
 // carries no bending moment (safe for the spans; a pole bent over an upright instead would break or lift).
 //
-// The foot of an upright is held by the boat. Where the plan gives it a soft foot it stands on it instead (feet.hpp): free
-// up and down, held level by a step, or by friction where the plan gives one. Of friction and straps the same bound is
-// used: soft straps with the least friction, stiff ones with the greatest.
+// The foot of an upright is held by the boat. Where the plan gives it a soft foot it stands on it instead (feet.hpp):
+// free up and down, held level by a step, or by friction where the plan gives one. Of friction and straps the same
+// bound is used: soft straps with the least friction, stiff ones with the greatest.
 #pragma once
 
 #include <string>

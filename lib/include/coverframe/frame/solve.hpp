@@ -10,21 +10,21 @@
 //
 // Why it ends, and cannot cycle. Call a pattern which straps are taut and which uprights push. Pi is continuous with a
 // continuous slope across all patterns, for each one-sided member adds half its stiffness times the square of a stretch
-// that is cut off at zero. d leads down in every state out of balance, so (1) holds for some s > 0, and each step leaves
-// a strictly lower Pi. Hence no state, and no pattern with its state, comes back; a pattern may be visited again at lower
-// energy only. With small displacements Pi is convex and quadratic on each of finitely many patterns, the whole step on
-// the right one is its minimum, and the walk ends after finitely many steps (Kanno, from memory). With large ones r
-// tends to zero, as long as the frame stays in reach and K is bounded; `max_iterations` bounds what is left. Friction at
-// feet has no energy: it is found in rounds of such walks (feet.hpp), and only those rounds can come back to where they
-// were; the status `cycling` is theirs.
+// that is cut off at zero. d leads down in every state out of balance, so (1) holds for some s > 0, and each step
+// leaves a strictly lower Pi. Hence no state, and no pattern with its state, comes back; a pattern may be visited again
+// at lower energy only. With small displacements Pi is convex and quadratic on each of finitely many patterns, the
+// whole step on the right one is its minimum, and the walk ends after finitely many steps (Kanno, from memory). With
+// large ones r tends to zero, as long as the frame stays in reach and K is bounded; `max_iterations` bounds what is
+// left. Friction at feet has no energy: it is found in rounds of such walks (feet.hpp), and only those rounds can come
+// back to where they were; the status `cycling` is theirs.
 //
-// Looking ahead. A slender and stiff pole in small pieces moves along a curve, and a straight step stretches it: Pi rises
-// although the next whole steps would bring it far down, and (1) lets only short steps pass. With poles in the frame the
-// walk therefore, after three refused whole steps, goes on by up to seven whole ones, each along d of its own place,
-// whatever Pi does, and stays where Pi is first down to what (1) asked of the first of them. If it nowhere is, all of
-// them are put back and not counted, the step is halved as ever, and twice as many refused ones must pass before the
-// next look; after a look that helped, one. Of the places where the walk stays each has a lower Pi than the one before,
-// so all that is said above holds; between two of them lie no more than seven steps and the halvings of one.
+// Looking ahead. A slender and stiff pole in small pieces moves along a curve, and a straight step stretches it: Pi
+// rises although the next whole steps would bring it far down, and (1) lets only short steps pass. With poles in the
+// frame the walk therefore, after three refused whole steps, goes on by up to seven whole ones, each along d of its own
+// place, whatever Pi does, and stays where Pi is first down to what (1) asked of the first of them. If it nowhere is,
+// all of them are put back and not counted, the step is halved as ever, and twice as many refused ones must pass before
+// the next look; after a look that helped, one. Of the places where the walk stays each has a lower Pi than the one
+// before, so all that is said above holds; between two of them lie no more than seven steps and the halvings of one.
 //
 // What it ended in. The tangent is looked at again without any shift: if it is not positive definite the state is no
 // equilibrium anybody can build, and the status says so, with the node, the direction, and the straps that are slack or
@@ -60,13 +60,13 @@
 //                   Strap: likewise, evenly over its free length, and with it the strap hangs as an elastic catenary
 //                   instead of being straight; it is then never slack. With its load going to 0 it becomes the straight
 //                   strap without a step (kernel/catenary.hpp).
-//                   Pole: also -q L.(mean bow), the bow that of the beam whose ends the nodes turn. With A_1 and B_1 the
-//                   member's axis as turned by `from` and `to` and rigid ends it is L/12 (A_1 - B_1), whatever the shear
-//                   stiffness; on hinges and springs see kernel/member_load.hpp. In first order that is exact: moments,
-//                   shears and nodes do not depend on the number of pieces. A load along the pole gets with it a couple
-//                   of the second order, q L^2/24 times the bend squared, of the kind of the bow that a pole leaves out.
-//                   The bow of the loaded pole between ends that are held is not in the energy: it is the same whatever
-//                   the nodes do, (q L)^2 L^3/(1440 EI) for rigid ends.
+//                   Pole: also -q L.(mean bow), the bow that of the beam whose ends the nodes turn. With A_1 and B_1
+//                   the member's axis as turned by `from` and `to` and rigid ends it is L/12 (A_1 - B_1), whatever the
+//                   shear stiffness; on hinges and springs see kernel/member_load.hpp. In first order that is exact:
+//                   moments, shears and nodes do not depend on the number of pieces. A load along the pole gets with it
+//                   a couple of the second order, q L^2/24 times the bend squared, of the kind of the bow that a pole
+//                   leaves out. The bow of the loaded pole between ends that are held is not in the energy: it is the
+//                   same whatever the nodes do, (q L)^2 L^3/(1440 EI) for rigid ends.
 //   temperature     in e of the members (frame.hpp)
 //   settlement      the given displacement of a held direction; in a turn, of the rotation vector
 #pragma once
@@ -121,9 +121,9 @@ struct SolveOptions {
 /// the place they hang from, but not the stiffness.
 [[nodiscard]] FrameLoads scaled(FrameLoads loads, double share);
 
-/// Forces in one member. Moments and shears in the member's own axes (BendingStiffness). Under a member load axial force
-/// and shear vary evenly along the member, and moments as a parabola. Of a strap that carries a load along its length
-/// axial_at(0) and axial_at(1) are the tensions at its ends; the greater one is the greatest along it.
+/// Forces in one member. Moments and shears in the member's own axes (BendingStiffness). Under a member load axial
+/// force and shear vary evenly along the member, and moments as a parabola. Of a strap that carries a load along its
+/// length axial_at(0) and axial_at(1) are the tensions at its ends; the greater one is the greatest along it.
 struct MemberForces {
     double axial = 0;                 ///< tension positive, mean of both ends [N]
     double moment_vertical_from = 0;  ///< bending in the vertical plane at `from`, sagging positive [N m]

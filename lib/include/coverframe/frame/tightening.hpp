@@ -45,7 +45,8 @@ struct Tightened {
 };
 
 /// Pulls the straps in the order of `steps`. A run may be pulled more than once.
-/// \throws InputError frame.run, frame.run.shared, frame.step, frame.strap.push for a tension under zero, and as solve()
+/// \throws InputError frame.run, frame.run.shared, frame.step, frame.strap.push for a tension under zero, and as
+///   solve()
 [[nodiscard]] Tightened tighten_in_order(const Frame& frame, const std::vector<StrapRun>& runs,
                                          const std::vector<TighteningStep>& steps, const FrameLoads& loads,
                                          const TighteningOptions& options = {});

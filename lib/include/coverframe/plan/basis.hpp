@@ -91,8 +91,8 @@ struct SnowFactorRange {
 /// Factor on snow that belongs to ground loads of a document. Any other one mixes two documents.
 /// ASCE 7-10, ASCE 7-16: 1.6; ASCE 7-22: 1.0, its loads being at strength level; NBC: 1.5; EN 1991-1-3: 1.0 to 2.0, a
 /// national choice, 1.5 recommended
-/// Source: the 1.0 of ASCE 7-22 read on a page (Maguire et al., STRUCTURE magazine, Feb. 2022), as is the 1.5 of EN 1990
-/// (University of Siegen lecture script); ASCE 7-10, ASCE 7-16 and NBC from memory, sure.
+/// Source: the 1.0 of ASCE 7-22 read on a page (Maguire et al., STRUCTURE magazine, Feb. 2022), as is the 1.5 of EN
+/// 1990 (University of Siegen lecture script); ASCE 7-10, ASCE 7-16 and NBC from memory, sure.
 [[nodiscard]] constexpr SnowFactorRange snow_factor_range(SnowDocument document) {
     switch (document) {
         case SnowDocument::asce7_10: return {1.6, 1.6, "ASCE 7-10, 2.3.2"};

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: BSD-3-Clause
 // An assessment as something to read: plain text, JSON, and a job sheet to print.
 //
-// Values stand in the units the plan shows first, with the other system beside. The same assessment gives the same bytes.
+// Values stand in the units the plan shows first, with the other system beside. The same assessment gives the same
+// bytes.
 #pragma once
 
 #include <string>

@@ -4,7 +4,8 @@
 //     add(rules, {"asce7_16", "flat_load", asce7_16::clause_7_3, "Flat roof snow load.", Read::page, "...", us_units},
 //         {{"ground_snow_kpa", "p_g", "ground snow load, 50 years, 0 to 100"}, ...},
 //         {{"flat_load_kpa", "p_f", "0.7 C_e C_t I_s p_g"}},
-//         [](Pressure p_g, double c_e, double c_t, double i_s) { return asce7_16::flat_load_7_3(p_g, c_e, c_t, i_s); });
+//         [](Pressure p_g, double c_e, double c_t, double i_s) { return asce7_16::flat_load_7_3(p_g, c_e, c_t, i_s);
+//         });
 //
 // A rule of plain arithmetic may be followed by a fast form of it for arrays, see fast.hpp:
 //

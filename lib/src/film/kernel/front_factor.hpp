@@ -1,11 +1,12 @@
 // SPDX-License-Identifier: BSD-3-Clause
 // Cholesky factor L of a sparse symmetric positive definite matrix, worked out in small dense matrices.
 //
-// Columns of L that hold the same rows are kept together. Each such group has a front: a dense matrix of its own columns
-// and of the rows they hold. In it are added up the entries of the matrix and what the groups below leave over; its own
-// columns are factorised, and what is left of the rest goes up to the next group (Duff and Reid, The multifrontal
-// solution of indefinite sparse symmetric linear equations, 1983, from memory). All work on numbers is that of Eigen's
-// dense Cholesky, triangular solve and product, which is some three times faster than column after column.
+// Columns of L that hold the same rows are kept together. Each such group has a front: a dense matrix of its own
+// columns and of the rows they hold. In it are added up the entries of the matrix and what the groups below leave over;
+// its own columns are factorised, and what is left of the rest goes up to the next group (Duff and Reid, The
+// multifrontal solution of indefinite sparse symmetric linear equations, 1983, from memory). All work on numbers is
+// that of Eigen's dense Cholesky, triangular solve and product, which is some three times faster than column after
+// column.
 //
 // Groups are joined where that adds few zeros: small matrices cost more for their calls than for their numbers.
 //

@@ -13,8 +13,8 @@
 //                             it is rounding and counts as nothing
 // Stiffest is what has the largest own_m; softest, the largest held_m.
 //
-// Strained. In a mechanism nothing is strained: held_m is nothing, against own_m and against what the stiffest of m would
-// store if v moved its nodes as far along it (the rest of v there is rounding), for all that moves with v. Where
+// Strained. In a mechanism nothing is strained: held_m is nothing, against own_m and against what the stiffest of m
+// would store if v moved its nodes as far along it (the rest of v there is rounding), for all that moves with v. Where
 // something is strained, the shape is held, however softly against the rest.
 //
 // Source: N. J. Higham, FORTRAN codes for estimating the one-norm of a real or complex matrix, with applications to

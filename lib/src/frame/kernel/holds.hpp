@@ -3,8 +3,8 @@
 //
 // Let S be the directions of the node and of both ends of the member, and G = (K^-1)_SS: |S| solutions with the factor.
 // What the whole frame holds S with is C = G^-1 (the rest free to move), the member's own part of it its tangent K_m on
-// S. Without the member, and with heights held (rows and columns of C - K_m left out), the level flexibility of the node
-// is that of C - K_m; the hold is the inverse of its greatest principal value.
+// S. Without the member, and with heights held (rows and columns of C - K_m left out), the level flexibility of the
+// node is that of C - K_m; the hold is the inverse of its greatest principal value.
 //
 // Limits. Where a member is much stiffer along S than all else, digits go in C - K_m: an upright of 1e7 N/m that leans
 // by 0.1 takes 1e5 N/m off level holds of 1e2, which leaves twelve.

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: BSD-3-Clause
 // An even load along a pole, and its temperature, as energies beside the pole's own (pole.hpp). Plain SI doubles: m, N.
 //
-// Load q per drawn length, direction fixed. r, A_k, B_k as in pole.hpp, L the drawn length; u and the turns are those of
-// the member's ends. With c the share of each plane and end (plane_beam.hpp):
+// Load q per drawn length, direction fixed. r, A_k, B_k as in pole.hpp, L the drawn length; u and the turns are those
+// of the member's ends. With c the share of each plane and end (plane_beam.hpp):
 //
 //   E = -q L.(u_from + u_to)/2 - L^2 sum over ends [ c q.(X_1 - r) - d ((q.X_3)(r.X_3) - (q.X_2)(r.X_2)) ]
 //

@@ -24,8 +24,9 @@ inline constexpr en1991_1_3::ExceptionalSnow exceptional_NA_2_2 = en1991_1_3::Ex
 /// \return mu [-], 0 to 1.2
 /// Limits: takes the place of cases (ii) and (iii) of 5.3.3; the undrifted case (i) stays.
 /// Source: NA to BS EN 1991-1-3:2003, NA.2.18 and Figure NA.3; that all snow of one slope is gone read on a page (New
-/// Steel Construction, AD 484), 1.2 at 30 deg read on a page that goes by the predecessor BS 6399-3 (kingspanpanels.com,
-/// basic snow loads), the line from memory, moderately sure, the floor where sliding is prevented taken over from
+/// Steel Construction, AD 484), 1.2 at 30 deg read on a page that goes by the predecessor BS 6399-3
+/// (kingspanpanels.com, basic snow loads), the line from memory, moderately sure, the floor where sliding is prevented
+/// taken over from
 /// 5.3.3(2).
 /// \throws InputError na_uk.pitch.range
 [[nodiscard]] constexpr double duopitch_drifted_NA_2_18(Angle pitch, en1991_1_3::Sliding sliding) {
