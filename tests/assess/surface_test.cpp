@@ -123,6 +123,8 @@ TEST_CASE("surface_findings: water, touch and what parts carry more join the fin
         const bool upright = force.carried == Carried::push;
         // The same snow on the same supports, by two models: not far from each other.
         CHECK(force.surface < (upright ? 1.6 : 2.5) * force.strips);
+        // Film on cross straps is in their check: hardly anything is left for the surface to add.
+        if (force.part.starts_with("C")) CHECK(force.excess() < 0.05 * force.strips);
         const Finding* worst = nullptr;
         for (const Finding& f : a.findings) {
             if (f.part != force.part || !f.utilisation) continue;
@@ -142,7 +144,7 @@ TEST_CASE("surface_findings: water, touch and what parts carry more join the fin
         CHECK(
             close(named(check, force.part).demand, *worst->utilisation * (1 + factor * force.excess() / most), 1e-12));
     }
-    CHECK(raised >= 3 + 6);
+    CHECK(raised >= 3);
     CHECK(static_cast<std::size_t>(std::count_if(findings.begin(), findings.end(), [](const Finding& f) {
               return f.check == "surface.upright" || f.check == "surface.ridge" || f.check == "surface.strap";
           })) == raised);

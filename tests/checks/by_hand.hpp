@@ -146,7 +146,7 @@ inline StripState hung(const CoverStrip& strip, double H, double W) {
 }
 
 /// A usable state: nothing has moved, no member carries anything, every strip carries H = 300 N and W = 240 N a metre
-/// of its width, so that it sags 0.12 m.
+/// of its width, so that it sags 0.12 m. No film lies on the cross strap.
 inline CoverState state(const Cover& cover) {
     CoverState state;
     state.frame.status = SolveStatus::converged;
@@ -156,6 +156,9 @@ inline CoverState state(const Cover& cover) {
     state.frame.members.resize(cover.layout.frame.members.size());
     for (const CoverStrip& strip : cover.strips)
         state.strips.push_back(hung(strip, 300 * strip.width, 240 * strip.width));
+    for (const CrossStrapPart& part : cover.layout.cross_straps) {
+        for (const int member : part.members) state.legs.emplace_back().member = member;
+    }
     return state;
 }
 

@@ -46,7 +46,8 @@ CoverState state_in(const Situation& situation, const Rigged& rigged, const std:
     }
     if (!solver) solver = std::make_unique<CoverSolver>(rigged.cover);
     // Always from the cover without snow, so that no situation's result depends on another one.
-    return solver->load(snow, situation.permanent_factor, {}, &rigged.state);
+    const bool strength = situation.limit == Limit::strength;  // which alone judges straps
+    return solver->load(snow, situation.permanent_factor, {}, &rigged.state, strength);
 }
 
 }  // namespace

@@ -34,9 +34,8 @@ constexpr const char* model_assumptions[] = {
     "The film is a row of strips from ridge to rail that share no load along the boat; the film that closes bow and "
     "stern is left out.",
     "Snow is spread evenly along each strip, and does not shift as the film sags.",
-    "The film does not rest on the cross straps in the model; the check of the straps adds the snow over one strip's "
-    "width. Film that carries along the boat brings more: look at the film as a surface before relying on a strap that "
-    "is nearly used up.",
+    "Film that lies on a cross strap climbs onto it by its pull along the boat, shares its load with it and pulls the "
+    "top of the upright over; only the check of the cross straps has that, the others leave the film to its strips.",
     "Self-weight always takes its unfavourable factor, also where it would hold a part down.",
     "Wind, ice and blows are not looked at. Snow from a neighbour is looked at only if the plan names the neighbour.",
     "Snow lies still: what falls off in one piece is not looked at.",

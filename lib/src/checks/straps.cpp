@@ -2,10 +2,9 @@
 #include "coverframe/checks/straps.hpp"
 
 #include <algorithm>
-#include <array>
-#include <cmath>
 
 #include "common.hpp"
+#include "coverframe/base/error.hpp"
 #include "coverframe/units/crossing.hpp"
 #include "shown.hpp"
 #include "strap_strength.hpp"
@@ -17,88 +16,96 @@ using namespace checks_detail;
 
 const Clause clause_film_on_strap{"coverframe", "film on a strap"};
 
-/// A leg of a strap with the film lying on it.
-struct Leg {
-    double frame = 0;    ///< tension in the frame, 0 if slack [N]
-    double initial = 0;  ///< the same, negative if slack [N]
-    double load = 0;     ///< W, vertical, of the strip of film over it [N]
-    double chord = 0;    ///< length as it is now [m]
-    double cosine = 1;   ///< of the slope of its chord
-    double sine = 0;
-    double under_film = 0;  ///< T, along the chord [N]
-    double end = 0;         ///< at the upper end, with the film on it [N]
-};
-
 /// Greatest tension along a strap; 0 if it is slack [N].
 double greatest_pull(const MemberForces& forces) { return std::max({forces.axial_at(0), forces.axial_at(1), 0.0}); }
 
-// The strip of film that hangs on the strap's ridge end, on the side its other end lies on.
-double film_load(const CheckInput& input, const FrameMember& strap) {
-    const Frame& frame = input.cover.layout.frame;
-    for (std::size_t i = 0; i < input.cover.strips.size(); ++i) {
-        const CoverStrip& strip = input.cover.strips[i];
-        const int other = strip.node == strap.from ? strap.to : strip.node == strap.to ? strap.from : -1;
-        if (other < 0) continue;
-        const double y = frame.nodes[at(other)].at[1];
-        if (strip.side == Side::port ? y < 0.0 : y > 0.0) return load_of(input.state.strips[i]);
-    }
-    return 0.0;
-}
+/// Pulls of a strap [N].
+struct Pulls {
+    double frame = 0;  ///< without film on it, 0 if slack
+    double end = 0;    ///< with film on it
+    double load = 0;   ///< of that film
+};
 
-Leg leg_of(const CheckInput& input, int member) {
-    const Frame& frame = input.cover.layout.frame;
-    const FrameMember& strap = frame.members[at(member)];
-    const std::array<double, 3> a = place_of(frame, input.state.frame, strap.from);
-    const std::array<double, 3> b = place_of(frame, input.state.frame, strap.to);
-    const double level = std::hypot(b[0] - a[0], b[1] - a[1]);
-    Leg leg;
-    leg.chord = std::hypot(level, b[2] - a[2]);
-    leg.cosine = level / leg.chord;
-    leg.sine = std::abs(b[2] - a[2]) / leg.chord;
-    leg.initial = strap.axial_stiffness * (leg.chord - strap.free_length) / strap.free_length;
-    leg.frame = greatest_pull(input.state.frame.members[at(member)]);
-    leg.load = film_load(input, strap);
-    leg.under_film = cable_tension(leg.initial, strap.axial_stiffness, leg.load * leg.cosine);
-    leg.end = std::hypot(leg.under_film + 0.5 * leg.load * leg.sine, 0.5 * leg.load * leg.cosine);
-    return leg;
-}
-
-std::string strap_sentence(const CheckInput& input, const std::string& name, const Leg& leg, const Finding& finding) {
+std::string strap_sentence(const CheckInput& input, const std::string& name, const Pulls& pulls,
+                           const Finding& finding) {
     const UnitsShown units = input.plan.units_shown;
     std::string text = name;
-    if (leg.frame > 0.0)
-        text += " pulls " + shown(from_N(leg.frame), units);
+    if (pulls.frame > 0.0)
+        text += " pulls " + shown(from_N(pulls.frame), units);
     else
         text += " is slack: it holds nothing";
-    if (leg.load > 0.0)
-        text +=
-            (leg.frame > 0.0 ? ", " : "; it pulls ") + shown(from_N(leg.end), units) + " with the film lying on it,";
-    else if (leg.frame <= 0.0)
+    if (pulls.load > 0.0)
+        text += (pulls.frame > 0.0 ? ", " : "; it pulls ") + shown(from_N(pulls.end), units) +
+                " with the film lying on it,";
+    else if (pulls.frame <= 0.0)
         return text + "; tighten it.";
     text += " where it may carry " + shown(from_kN(finding.capacity), units);
     return text + (finding.verdict == Verdict::exceeded ? "; use a stronger strap or lay a second one beside it."
-                                                        : (leg.frame > 0.0 ? "." : "; tighten it."));
+                                                        : (pulls.frame > 0.0 ? "." : "; tighten it."));
 }
 
-Finding leg_finding(const CheckInput& input, const CrossStrapPart& part, int member) {
+void add_side_terms(const std::string& side, const FilmBeside& film, const FilmLift& lift, std::vector<Term>& terms) {
+    if (film.bay == 0.0) return;
+    const auto named = [&](const char* symbol) { return std::string(symbol) + ", " + side; };
+    terms.push_back(term(named("a"), film.bay, "m", "to the next support along the boat"));
+    terms.push_back(term(named("p"), film.load, "Pa", "load on the film of this half of the bay, square to its chord"));
+    terms.push_back(term(named("e"), film.strain, "-", "strain of the film's chord since it was shrunk"));
+    terms.push_back(term(named("k"), film.falls, "-", "how the film's chord falls away from the leg's"));
+    terms.push_back(term(named("c"), film.curves, "1/m", "growth of k along the boat"));
+    terms.push_back(term(named("T_x"), lift.along, "N/m", "pull of the film along the boat", clause_film_on_strap));
+    terms.push_back(term(named("f_m"), lift.free_sag, "m",
+                         "root of p + T_x c = 8 f/l^2 [T_0 + nu (T_x - T_0) + E t (e + 8/3 (f/l)^2)]",
+                         clause_film_on_strap));
+    terms.push_back(term(named("r"), lift.brings, "N/m", "min{sqrt[8/5 T_x (G(f_m) - G(f))], (p + T_x c) a/2} + T_x k",
+                         clause_film_on_strap));
+}
+
+std::vector<Term> leg_terms(const LegUnderFilm& leg, double frame, const std::string& strap) {
+    const StrapUnderFilm& carries = leg.carries;
+    std::vector<Term> terms{
+        term("T_frame", frame / 1e3, "kN", "tension in the frame without film on it"),
+        term("EA", carries.stiffness / 1e3, "kN", strap + ", bound of this situation"),
+        term("l", carries.chord, "m", "chord of the leg, with film on it"),
+        term("T0", carries.initial / 1e3, "kN", "EA (chord - free length)/(free length); negative: slack"),
+        term("T_0", carries.shrunk, "N/m", "tension the film was shrunk to"),
+        term("E t", carries.film_stiffness, "N/m", "stiffness of the film, of that tension"),
+        term("nu", carries.poisson, "-", "of the film")};
+    add_side_terms("fore", carries.beside[0], leg.film.beside[0], terms);
+    add_side_terms("aft", carries.beside[1], leg.film.beside[1], terms);
+    terms.push_back(term("r", leg.film.load, "N/m", "what the film of both sides brings, not under zero"));
+    terms.push_back(term("f", leg.film.sag, "m", "root of r = 8 f/l^2 [T0 + 8/3 EA (f/l)^2]", clause_film_on_strap));
+    terms.push_back(term("T", leg.film.tension / 1e3, "kN", "T0 + 8/3 EA (f/l)^2", clause_film_on_strap));
+    terms.push_back(term("cos", leg.cosine, "-", "of the slope of the leg"));
+    terms.push_back(term("W", leg.load / 1e3, "kN", "r l/cos", clause_film_on_strap));
+    terms.push_back(term("T_end", leg.end / 1e3, "kN", "sqrt[(T + W sin/2)^2 + (W cos/2)^2]", clause_film_on_strap));
+    return terms;
+}
+
+Finding leg_finding(const CheckInput& input, const CrossStrapPart& part, int member, const LegUnderFilm* leg) {
     const FrameMember& strap = input.cover.layout.frame.members[at(member)];
-    const Leg leg = leg_of(input, member);
     const StrapKind& kind = strap_kind(input.plan, part.strap);
-    const double demand = std::max(leg.frame, leg.load > 0.0 ? leg.end : 0.0);
+    Pulls pulls{greatest_pull(input.state.frame.members[at(member)])};
+    if (leg != nullptr) {
+        pulls.end = leg->end;
+        pulls.load = leg->load;
+    }
+    const double demand = std::max(pulls.frame, pulls.end);
     Finding finding = compare("strap.strength", strap.name, strap::clause_strength, input, demand / 1e3,
                               in_kN(strap_strength(kind)), "kN");
     finding.x = middle_x(input.cover.layout.frame, strap);
-    finding.sentence = strap_sentence(input, strap.name, leg, finding);
+    finding.sentence = strap_sentence(input, strap.name, pulls, finding);
+    if (leg == nullptr) {
+        finding.verdict = Verdict::exceeded;
+        finding.utilisation.reset();
+        finding.sentence = strap.name +
+                           " cannot be judged: with the film lying on the cross straps the cover finds no " +
+                           "equilibrium (" + input.state.no_legs + ").";
+    }
     if (!input.workings) return finding;
-    finding.workings = {
-        term("T_frame", leg.frame / 1e3, "kN", "tension in the frame"),
-        term("EA", strap.axial_stiffness / 1e3, "kN", kind.name + ", bound of this situation"),
-        term("T0", leg.initial / 1e3, "kN", "EA (chord - free length)/(free length); negative: slack"),
-        term("W", leg.load / 1e3, "kN", "vertical load on the strip of film over it"),
-        term("cos", leg.cosine, "-", "of the slope of the strap"),
-        term("sin", leg.sine, "-", "of the slope of the strap"),
-        term("T", leg.under_film / 1e3, "kN", "root of T^3 - T0 T^2 - EA (W cos)^2/24 = 0", clause_film_on_strap),
-        term("T_end", leg.end / 1e3, "kN", "sqrt[(T + W sin/2)^2 + (W cos/2)^2]", clause_film_on_strap)};
+    if (leg != nullptr)
+        finding.workings = leg_terms(*leg, pulls.frame, kind.name);
+    else
+        finding.workings = {term("T_frame", pulls.frame / 1e3, "kN", "tension in the frame without film on it")};
     add_strength_terms(finding.workings, kind);
     return finding;
 }
@@ -123,7 +130,7 @@ Finding ridge_finding(const CheckInput& input, const RidgeBay& bay) {
     Finding finding = compare("ridge.strap", part, strap::clause_strength, input, pull(worst) / 1e3,
                               in_kN(strap_strength(kind)), "kN");
     finding.x = middle_x(frame, frame.members[at(worst)]);
-    const Leg leg{.frame = pull(worst)};
+    const Pulls leg{.frame = pull(worst)};
     finding.sentence = strap_sentence(input, opening(part), leg, finding);
     if (!input.workings) return finding;
     finding.workings = {term("T", pull(worst) / 1e3, "kN", "largest tension in the bay")};
@@ -141,8 +148,18 @@ std::vector<Finding> check_straps(const CheckInput& input) {
         if (layout.frame.members[at(bay.members.front())].kind == MemberKind::strap)
             findings.push_back(ridge_finding(input, bay));
     }
+    std::size_t legs = 0;
+    for (const CrossStrapPart& part : layout.cross_straps) legs += part.members.size();
+    const CoverState& state = input.state;
+    if (state.legs.size() != legs && state.no_legs.empty())
+        throw StateError("checks.state.unusable",
+                         "in situation \"" + input.situation + "\" nobody looked at film lying on the cross straps");
+    std::size_t k = 0;
     for (const CrossStrapPart& part : layout.cross_straps) {
-        for (const int member : part.members) findings.push_back(leg_finding(input, part, member));
+        for (const int member : part.members) {
+            findings.push_back(leg_finding(input, part, member, state.no_legs.empty() ? &state.legs[k] : nullptr));
+            ++k;
+        }
     }
     return findings;
 }

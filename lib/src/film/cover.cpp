@@ -97,8 +97,8 @@ double disagreement(const Coupled& cover, const CoverState& state) {
 }
 
 /// Repeats frame and strips until the pulls agree with the place.
-CoverState couple(const Coupled& cover, const FrameLoads& own, StripLaw law, const void* context,
-                  SolveOptions options, const std::vector<double>& start) {
+CoverState couple(const Coupled& cover, const FrameLoads& own, StripLaw law, const void* context, SolveOptions options,
+                  const std::vector<double>& start) {
     // A share of pulls that belong to one place of the film would say nothing about the snow.
     options.approach = false;
     CoverState state;
@@ -106,11 +106,13 @@ CoverState couple(const Coupled& cover, const FrameLoads& own, StripLaw law, con
     hang(cover, law, context, state.frame, state.strips);
     for (state.rounds = 1; state.rounds <= max_rounds; ++state.rounds) {
         state.frame_loads = own;
+        std::vector<FrameLoads::Spring> springs;
         for (std::size_t i = 0; i < cover.strips.size(); ++i) {
             const int node = cover.strips[i].node;
             const StripState& s = state.strips[i];
-            state.frame_loads.springs.push_back({node, s.stiffness, displacement_of(state.frame, node), s.pull_upper});
+            springs.push_back({node, s.stiffness, displacement_of(state.frame, node), s.pull_upper});
         }
+        state.frame_loads.springs.insert(state.frame_loads.springs.begin(), springs.begin(), springs.end());
         state.frame = cover.solver.solve(state.frame_loads, options, state.frame.displacement);
         if (!state.frame.usable()) return state;
         // Where the frame moved, the supports were a straight-line guess; the true pull at the new place must agree.
@@ -182,12 +184,15 @@ Cover build_cover(const Plan& plan, const LayoutOptions& options, Bound film) {
     Cover cover;
     cover.layout = lay_out(plan, options);
     cover.film_weight = in_N_per_m3(plan.film.unit_weight.value) * in_m(plan.film.thickness.value);
+    cover.film_stiffness = in_Pa(film_modulus(plan.film, film)) * in_m(plan.film.thickness.value);
+    cover.film_poisson = plan.film.poisson.value;
     add_strips(plan, film, cover);
     return cover;
 }
 
 Rigged rig(const Cover& cover, double film_tension, const SolveOptions& options) {
     Rigged rigged{cover, {}};
+    rigged.cover.film_tension = film_tension;
     const FrameLoads own = self_weight(cover.layout.frame, 1.0);
     Tensioned tensioned = tension_straps(cover.layout.frame, cover.layout.runs, own, options);
     rigged.cover.layout.frame = std::move(tensioned.frame);
@@ -220,6 +225,7 @@ CoverSolver::CoverSolver(const Cover& rigged)
         film_load_.push_back(film_load(rigged_, strip));
         plan_area_.push_back(strip.width * plan_span(rigged_, strip));
     }
+    find_legs();
 }
 
 void CoverSolver::put_on(const StripLoads& snow, double share, double permanent_factor) {
@@ -241,7 +247,7 @@ std::optional<CoverState> CoverSolver::settle_near(const FrameLoads& own, const 
     CoverState state;
     state.strips = near.strips;
     state.frame_loads = own;
-    state.frame_loads.springs.resize(strips_.size());
+    state.frame_loads.springs.insert(state.frame_loads.springs.begin(), strips_.size(), {});
     const auto follow = [&](const Eigen::VectorXd& u, FrameLoads& loads) {
         double change = 0;
         for (std::size_t i = 0; i < strips_.size(); ++i) {
@@ -265,7 +271,7 @@ std::optional<CoverState> CoverSolver::settle_near(const FrameLoads& own, const 
 }
 
 CoverState CoverSolver::load(const StripLoads& snow, double permanent_factor, const SolveOptions& options,
-                             const CoverState* near) {
+                             const CoverState* near, bool lie_on_straps) {
     const bool good = snow.size() == strips_.size() &&
                       std::all_of(snow.begin(), snow.end(), [](double q) { return std::isfinite(q) && q >= 0; });
     if (!good)
@@ -292,6 +298,7 @@ CoverState CoverSolver::load(const StripLoads& snow, double permanent_factor, co
         }
     }
     if (state.usable()) balance({rigged_.layout.frame, strips_, solver_}, own, state);
+    if (state.usable() && lie_on_straps) lay_on_straps(own, options, state);
     return state;
 }
 

@@ -9,14 +9,22 @@
 // elastic supports, the frame is solved, and the strips are evaluated at the new place, until the pulls agree with the
 // place to the tolerance. At the end the true pulls balance in the frame.
 //
-// Simplifications: strips do not share load along the boat; the film closing bow and stern is left out; the film does
-// not rest on cross straps (their load from it is added in the check, see checks/straps.hpp); at the rail the strip is
-// held; what of its tension reaches the band is for the check of the band (checks/band.hpp).
+// Cross straps. Film that lies on a leg is held up by it between ridge and rail (film_on_strap.hpp). That is looked at
+// in a second equilibrium, from the first: each leg carries what the film brings to it where it is, hangs under it
+// by a parabola, and pulls the top of its upright aside and down; strips near it carry that much less; strips, frame
+// and legs until nothing moves. Tops do not move along the boat in it: the film that lies over them holds them there.
+// Legs are read from the second equilibrium (CoverState::legs), everything else from the first, in which the strips
+// carry all.
+//
+// Simplifications: strips do not share load along the boat but for what they bring to cross straps; the film closing
+// bow and stern is left out; at the rail the strip is held; what of its tension reaches the band is for the check of
+// the band (checks/band.hpp).
 #pragma once
 
 #include <string>
 #include <vector>
 
+#include "coverframe/film/film_on_strap.hpp"
 #include "coverframe/film/strip.hpp"
 #include "coverframe/frame/layout.hpp"
 #include "coverframe/frame/solve.hpp"
@@ -30,8 +38,8 @@ enum class Side { port, starboard };
 
 /// A strip of the cover: where it hangs and how wide it is.
 struct CoverStrip {
-    int station = 0;               ///< index into Layout::stations
-    int node = 0;                  ///< of the frame
+    int station = 0;  ///< index into Layout::stations
+    int node = 0;     ///< of the frame
     Side side = Side::port;
     double width = 0;              ///< along the boat [m]
     std::array<double, 3> rail{};  ///< its lower end [m]
@@ -42,19 +50,34 @@ struct CoverStrip {
 struct Cover {
     Layout layout;
     std::vector<CoverStrip> strips;
-    double film_weight = 0;        ///< per area of film [Pa]
+    double film_weight = 0;     ///< per area of film [Pa]
+    double film_stiffness = 0;  ///< E t [N/m]
+    double film_poisson = 0;    ///< nu [-]
+    double film_tension = 0;    ///< it was shrunk to, by rig() [N/m]
 };
 
 /// Snow on the cover: one plan load for each strip of Cover::strips [Pa].
 using StripLoads = std::vector<double>;
 
+/// A leg of a cross strap with the film lying on it.
+struct LegUnderFilm {
+    int member = 0;          ///< of the frame
+    StrapUnderFilm carries;  ///< in the second equilibrium
+    FilmOnStrap film;
+    double cosine = 1;  ///< of the slope of its chord
+    double load = 0;    ///< W, vertical, in all [N]
+    double end = 0;     ///< greatest tension, at one of its ends: sqrt[(T + W sin/2)^2 + (W cos/2)^2] [N]
+};
+
 struct CoverState {
-    Solution frame;                   ///< equilibrium of the frame with the film's pull on it
-    std::vector<StripState> strips;   ///< one a strip of Cover::strips
-    FrameLoads frame_loads;             ///< what acted on the frame, film included, for lateral_hold()
-    double vertical_load = 0;         ///< everything that presses down: snow, film, frame [N]
-    double vertical_reaction = 0;     ///< everything that holds it up: boat at nodes and rail [N]
+    Solution frame;                  ///< equilibrium of the frame with the film's pull on it
+    std::vector<StripState> strips;  ///< one a strip of Cover::strips
+    FrameLoads frame_loads;          ///< what acted on the frame, film included, for lateral_hold()
+    double vertical_load = 0;        ///< everything that presses down: snow, film, frame [N]
+    double vertical_reaction = 0;    ///< everything that holds it up: boat at nodes and rail [N]
     int rounds = 0;
+    std::vector<LegUnderFilm> legs;  ///< one a member of each of Layout::cross_straps, in their order
+    std::string no_legs;             ///< why there is no second equilibrium; `legs` is empty then
 
     [[nodiscard]] bool usable() const { return frame.usable(); }
 };
@@ -64,8 +87,8 @@ struct CoverState {
 [[nodiscard]] Cover build_cover(const Plan& plan, const LayoutOptions& options = {}, Bound film = Bound::high);
 
 struct Rigged {
-    Cover cover;        ///< with all free lengths found
-    CoverState state;   ///< straps tensioned and film shrunk, no snow; usable() tells whether that stands
+    Cover cover;       ///< with all free lengths found
+    CoverState state;  ///< straps tensioned and film shrunk, no snow; usable() tells whether that stands
 };
 
 /// Tensions the straps on the bare frame, then shrinks the film until each strip pulls with `film_tension` [N/m] along
@@ -74,7 +97,7 @@ struct Rigged {
 
 /// Equilibrium of a rigged cover under snow. If it is not found in one go, the snow is laid on in ten steps; a cover
 /// that gives way says in `frame.message` with how much of the snow.
-/// \param snow              plan load on each strip, already multiplied by its factor [Pa]
+/// \param snow  plan load on each strip, already multiplied by its factor [Pa]
 /// \throws InputError "film.loads" if the size is wrong or a value is negative or not finite
 [[nodiscard]] CoverState load_cover(const Cover& rigged, const StripLoads& snow, double permanent_factor = 1.0,
                                     const SolveOptions& options = {});

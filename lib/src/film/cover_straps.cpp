@@ -1,0 +1,286 @@
+// SPDX-License-Identifier: BSD-3-Clause
+// The second equilibrium of a cover: film lies on the cross straps (film/cover.hpp).
+#include <algorithm>
+#include <cmath>
+
+#include "coverframe/film/film_on_strap.hpp"
+#include "film/cover_solver.hpp"
+
+namespace coverframe {
+namespace {
+
+using Place = std::array<double, 3>;
+
+std::size_t at(int i) { return static_cast<std::size_t>(i); }
+
+/// The legs stand still when nothing changes by more than this share of the largest tension or load [-].
+constexpr double agreement = 1e-5;
+constexpr int most_rounds = 100;
+constexpr double hold_along = 1e6;  ///< [N/m]
+
+/// Looks for what the film does to the legs when it does that to them: steps that learn from the last one how far to go
+/// (Aitken, for all legs together; from memory).
+class Search {
+public:
+    explicit Search(std::size_t size) : values_(size, 0.0) {}
+
+    [[nodiscard]] double at(std::size_t i) const { return values_[i]; }
+
+    void step(const std::vector<double>& found) {
+        std::vector<double> missing;
+        for (std::size_t i = 0; i < values_.size(); ++i) missing.push_back(found[i] - values_[i]);
+        if (!last_.empty()) {
+            double along = 0.0;
+            double square = 0.0;
+            for (std::size_t i = 0; i < missing.size(); ++i) {
+                const double change = missing[i] - last_[i];
+                along += last_[i] * change;
+                square += change * change;
+            }
+            if (square > 0.0) share_ = std::clamp(-share_ * along / square, 0.05, 1.0);
+        }
+        for (std::size_t i = 0; i < missing.size(); ++i) values_[i] += share_ * missing[i];
+        last_ = std::move(missing);
+    }
+
+private:
+    std::vector<double> values_;  ///< [N]
+    std::vector<double> last_;    ///< what was missing in the round before [N]
+    double share_ = 0.7;          ///< of what is missing that is added
+};
+
+double x_of(const Frame& frame, int node) { return frame.nodes[at(node)].at[0]; }
+
+}  // namespace
+
+void CoverSolver::find_legs() {
+    const Frame& frame = rigged_.layout.frame;
+    for (const CrossStrapPart& part : rigged_.layout.cross_straps) {
+        for (const int member : part.members) {
+            Leg& leg = legs_.emplace_back();
+            leg.member = member;
+            const FrameMember& strap = frame.members[at(member)];
+            for (std::size_t i = 0; i < strips_.size(); ++i) {
+                const int other = strips_[i].node == strap.from ? strap.to
+                                  : strips_[i].node == strap.to ? strap.from
+                                                                : -1;
+                if (other < 0) continue;
+                const double y = frame.nodes[at(other)].at[1];
+                if (!(strips_[i].side == Side::port ? y < 0.0 : y > 0.0)) continue;
+                leg.ridge = strips_[i].node;
+                leg.rail = other;
+                leg.by = {std::vector<std::size_t>{i}, std::vector<std::size_t>{i}};
+            }
+        }
+    }
+    for (Leg& leg : legs_) {
+        if (leg.ridge < 0) continue;
+        const Side side = strips_[leg.by[0].front()].side;
+        const double x = x_of(frame, leg.ridge);
+        std::array<double, 2> next{0.0, 0.0};  // the end of the film, unless a leg comes first
+        for (const CoverStrip& strip : strips_) {
+            if (strip.side != side) continue;
+            next[0] = std::max(next[0], x - strip.rail[0]);
+            next[1] = std::max(next[1], strip.rail[0] - x);
+        }
+        for (const Leg& other : legs_) {
+            if (other.ridge < 0 || strips_[other.by[0].front()].side != side) continue;
+            const double off = x_of(frame, other.ridge) - x;
+            if (off < 0.0) next[0] = std::min(next[0], -off);
+            if (off > 0.0) next[1] = std::min(next[1], off);
+        }
+        leg.bay = next;
+        for (std::size_t i = 0; i < strips_.size(); ++i) {
+            const double off = strips_[i].rail[0] - x;
+            if (strips_[i].side != side || off == 0.0) continue;
+            const std::size_t way = off < 0.0 ? 0 : 1;
+            if (std::abs(off) <= 0.5 * leg.bay[way] + strips_[i].width) leg.by[way].push_back(i);
+        }
+    }
+}
+
+/// How the chords of the strips fall away from the leg's: k d + c d^2/2 at the distance d, by least squares.
+void CoverSolver::lean(const Leg& leg, std::size_t side, const CoverState& state, FilmBeside& film) const {
+    const Frame& frame = rigged_.layout.frame;
+    const CoverStrip& here = strips_[leg.by[side].front()];
+    const StripState& own = state.strips[leg.by[side].front()];
+    const double chord = std::hypot(own.span, own.rise);
+    const double out = here.side == Side::port ? -1.0 : 1.0;
+    const auto square_to_chord = [&](const Place& from, const Place& to) {
+        return (to[1] - from[1]) * out * -own.rise / chord + (to[2] - from[2]) * own.span / chord;
+    };
+    const Place top = place_of(frame, state.frame, here.node);
+    std::array<double, 3> moment{};  // sums of d^2, d^3, d^4
+    std::array<double, 2> fallen{};  // sums of fall d, fall d^2
+    for (std::size_t k = 1; k < leg.by[side].size(); ++k) {
+        const CoverStrip& there = strips_[leg.by[side][k]];
+        const double d = std::abs(there.rail[0] - here.rail[0]);
+        const double fall = -0.5 * (square_to_chord(top, place_of(frame, state.frame, there.node)) +
+                                    square_to_chord(here.rail, there.rail));
+        for (std::size_t n = 0; n < 3; ++n) moment[n] += std::pow(d, static_cast<double>(n + 2));
+        for (std::size_t n = 0; n < 2; ++n) fallen[n] += fall * std::pow(d, static_cast<double>(n + 1));
+    }
+    const double determinant = moment[0] * moment[2] - moment[1] * moment[1];
+    if (moment[0] > 0.0) film.falls = fallen[0] / moment[0];  // one strip: straight
+    if (!(determinant > 1e-9 * moment[0] * moment[2])) return;
+    film.falls = (fallen[0] * moment[2] - fallen[1] * moment[1]) / determinant;
+    film.curves = 2.0 * (fallen[1] * moment[0] - fallen[0] * moment[1]) / determinant;
+}
+
+FilmBeside CoverSolver::film_beside(const Leg& leg, std::size_t side, const CoverState& state) const {
+    FilmBeside film;
+    film.bay = leg.bay[side];
+    if (film.bay == 0.0) return film;
+    const double stretch = rigged_.film_stiffness / (1.0 - rigged_.film_poisson * rigged_.film_poisson);
+    double width = 0.0;
+    for (const std::size_t i : leg.by[side]) {
+        const StripState& hangs = state.strips[i];
+        const double length = std::hypot(hangs.span, hangs.rise);
+        const double vertical = whole_load_[i] / (strips_[i].width * length);
+        film.load += strips_[i].width * vertical * hangs.span / length;
+        film.strain +=
+            strips_[i].width * (length / strips_[i].strip.free_length - 1.0 - rigged_.film_tension / stretch);
+        width += strips_[i].width;
+    }
+    film.load /= width;
+    film.strain /= width;
+    lean(leg, side, state, film);
+    return film;
+}
+
+LegUnderFilm CoverSolver::film_on(const Leg& leg, const CoverState& state) const {
+    const Frame& frame = rigged_.layout.frame;
+    const FrameMember& strap = frame.members[at(leg.member)];
+    const Place a = place_of(frame, state.frame, strap.from);
+    const Place b = place_of(frame, state.frame, strap.to);
+    const double level = std::hypot(b[0] - a[0], b[1] - a[1]);
+    LegUnderFilm under;
+    under.member = leg.member;
+    StrapUnderFilm& carries = under.carries;
+    carries.chord = std::hypot(level, b[2] - a[2]);
+    carries.stiffness = strap.axial_stiffness;
+    carries.initial = strap.axial_stiffness * (carries.chord - strap.free_length) / strap.free_length;
+    under.cosine = level / carries.chord;
+    if (leg.ridge < 0) {
+        under.end = std::max(0.0, carries.initial);
+        under.film.tension = under.end;
+        return under;
+    }
+    carries.film_stiffness = rigged_.film_stiffness;
+    carries.poisson = rigged_.film_poisson;
+    carries.shrunk = rigged_.film_tension;
+    for (std::size_t side = 0; side < 2; ++side) carries.beside[side] = film_beside(leg, side, state);
+    under.film = film_on_strap(carries);
+    under.load = under.film.load * carries.chord / under.cosine;
+    const double sine = std::abs(b[2] - a[2]) / carries.chord;
+    under.end = std::hypot(under.film.tension + 0.5 * under.load * sine, 0.5 * under.load * under.cosine);
+    return under;
+}
+
+/// Takes from the strips near a leg what they hand over to it: the nearer, the more, and never more than they carry.
+void CoverSolver::relieve(const Leg& leg, const LegUnderFilm& under, double load) {
+    const double handed = under.film.beside[0].relieves + under.film.beside[1].relieves;
+    if (leg.ridge < 0 || !(handed > 0.0) || !(under.film.load > 0.0)) return;
+    const double share = std::min(1.0, handed / under.film.load);
+    for (std::size_t side = 0; side < 2; ++side) {
+        const FilmLift& lift = under.film.beside[side];
+        double left = share * load * lift.relieves / handed;
+        constexpr int passes = 3;  // what a strip cannot give is asked of the others
+        for (int pass = 0; pass < passes && left > 0.0 && lift.reach > 0.0; ++pass) {
+            double sum = 0.0;
+            const auto part_of = [&](std::size_t i) {
+                const double d = std::abs(strips_[i].rail[0] - strips_[leg.by[side].front()].rail[0]);
+                if (!(strips_[i].strip.load > 0.0)) return 0.0;
+                return (d == 0.0 ? 0.5 : 1.0) * strips_[i].width * std::exp(-d / lift.reach);
+            };
+            for (const std::size_t i : leg.by[side]) sum += part_of(i);
+            if (!(sum > 0.0)) break;
+            const double asked = left;
+            std::vector<double> parts;
+            for (const std::size_t i : leg.by[side]) parts.push_back(part_of(i) / sum);
+            for (std::size_t k = 0; k < parts.size(); ++k) {
+                double& carried = strips_[leg.by[side][k]].strip.load;
+                const double given = std::min(carried, asked * parts[k]);
+                carried -= given;
+                left -= given;
+            }
+        }
+    }
+}
+
+/// Keeps the upper end of a leg from moving along the boat from where it was in the first equilibrium.
+FrameLoads::Spring CoverSolver::kept_along(const Leg& leg, const CoverState& first) const {
+    FrameLoads::Spring spring;
+    spring.node = leg.ridge;
+    const Place place = place_of(rigged_.layout.frame, first.frame, leg.ridge);
+    for (std::size_t d = 0; d < 3; ++d) spring.u0[d] = place[d] - rigged_.layout.frame.nodes[at(leg.ridge)].at[d];
+    spring.stiffness[0] = hold_along;
+    return spring;
+}
+
+/// What a leg does at its upper end beyond a straight strap: it pulls along its chord with an added tension, and
+/// carries half its load there. A straight strap that is slack has no stiffness, with film on it the leg has: at the
+/// same load dT/dT_s0 = T/(3 T - 2 T_s0).
+FrameLoads::Spring CoverSolver::added_by(const Leg& leg, const LegUnderFilm& under, const CoverState& state,
+                                         double tension, double load) const {
+    const Frame& frame = rigged_.layout.frame;
+    const FrameMember& strap = frame.members[at(leg.member)];
+    const int lower = strap.from == leg.ridge ? strap.to : strap.from;
+    const Place a = place_of(frame, state.frame, leg.ridge);
+    const Place b = place_of(frame, state.frame, lower);
+    const double length = std::hypot(b[0] - a[0], b[1] - a[1], b[2] - a[2]);
+    const double T = under.film.tension;
+    const double initial = under.carries.initial;
+    const double stiffness =
+        initial < 0.0 && T > 0.0 ? strap.axial_stiffness / length * T / (3.0 * T - 2.0 * initial) : 0.0;
+    FrameLoads::Spring spring;
+    spring.node = leg.ridge;
+    for (std::size_t d = 0; d < 3; ++d) {
+        const double along = (b[d] - a[d]) / length;
+        spring.u0[d] = a[d] - frame.nodes[at(leg.ridge)].at[d];
+        spring.force0[d] = tension * along - (d == 2 ? 0.5 * load : 0.0);
+        for (std::size_t e = 0; e < 3; ++e) spring.stiffness[3 * d + e] = stiffness * along * (b[e] - a[e]) / length;
+    }
+    return spring;
+}
+
+void CoverSolver::lay_on_straps(const FrameLoads& own, const SolveOptions& options, CoverState& state) {
+    whole_load_.clear();
+    for (const CoverStrip& strip : strips_) whole_load_.push_back(strip.strip.load);
+    // Of each leg the tension that the film adds to it, and the load on it.
+    Search search(2 * legs_.size());
+    std::vector<double> found(2 * legs_.size());
+    CoverState now = state;
+    for (int round = 0; round < most_rounds; ++round) {
+        state.legs.clear();
+        double most = 0.0;
+        double change = 0.0;
+        for (std::size_t i = 0; i < legs_.size(); ++i) {
+            const LegUnderFilm& under = state.legs.emplace_back(film_on(legs_[i], now));
+            found[2 * i] = under.film.tension - std::max(0.0, under.carries.initial);
+            found[2 * i + 1] = under.load;
+            most = std::max({most, under.film.tension, under.load});
+        }
+        for (std::size_t i = 0; i < found.size(); ++i) change = std::max(change, std::abs(found[i] - search.at(i)));
+        if (change <= agreement * most) return;
+        search.step(found);
+        for (std::size_t i = 0; i < strips_.size(); ++i) strips_[i].strip.load = whole_load_[i];
+        FrameLoads loads = own;
+        for (std::size_t i = 0; i < legs_.size(); ++i) {
+            relieve(legs_[i], state.legs[i], search.at(2 * i + 1));
+            if (legs_[i].ridge < 0) continue;
+            loads.springs.push_back(kept_along(legs_[i], state));
+            loads.springs.push_back(added_by(legs_[i], state.legs[i], now, search.at(2 * i), search.at(2 * i + 1)));
+        }
+        auto next = settle_near(loads, options, now);
+        now = next ? std::move(*next) : settle(loads, options, now.frame.displacement);
+        if (now.usable()) continue;
+        state.legs.clear();
+        state.no_legs = now.frame.message;
+        return;
+    }
+    state.legs.clear();
+    state.no_legs = "film and cross straps do not settle together";
+}
+
+}  // namespace coverframe
