@@ -90,9 +90,9 @@ class PartForce:
     Under the arrangement in which the surface exceeds the strips most.
     """
 
-    #: "U2", "ridge, U1 to U2", "C1 port".
+    #: "U2", "ridge, U1 to U2", "C1 port", "film, U1 to U2".
     part: str
-    #: "push", "tension" [N] or "bending moment" [N m].
+    #: "push", "tension" [N], "bending moment" [N m] or "pull" of the film [N/m].
     carried: str
     #: Of a cross strap, with the film lying on it.
     strips: float
@@ -102,7 +102,7 @@ class PartForce:
 
     @property
     def excess(self) -> float:
-        """What the surface brings more than the strips; 0 if it brings less [N] or [N m]."""
+        """What the surface brings more than the strips; 0 if it brings less [N], [N m] or [N/m]."""
         return max(0.0, self.surface - self.strips)
 
 
@@ -135,7 +135,7 @@ class Survey:
         self.supports = tuple(SupportOverStrap(*row) for row in handle.supports)
         #: One an obstacle the film comes to rest on.
         self.touched = tuple(TouchLoad(*row) for row in handle.touched)
-        #: Of uprights, ridge bays and legs of cross straps.
+        #: Of uprights, ridge bays and legs of cross straps, film bay by bay.
         self.forces = tuple(PartForce(*row) for row in handle.forces)
 
     @property

@@ -7,6 +7,8 @@
 #include <string>
 
 #include "assess/between_stations.hpp"
+#include "assess/film_pull.hpp"
+#include "coverframe/checks/film.hpp"
 #include "coverframe/checks/straps.hpp"
 #include "coverframe/units/crossing.hpp"
 
@@ -17,6 +19,7 @@ const char* name_of(Carried carried) {
         case Carried::push: return "push";
         case Carried::bending_moment: return "bending moment";
         case Carried::tension: return "tension";
+        case Carried::film_pull: return "pull";
     }
     return "";
 }
@@ -66,11 +69,18 @@ std::vector<PartForce> carried_by(const CheckInput& strips, const std::string& a
             all.push_back({leg.part, Carried::tension, 1e3 * leg.demand, 0, arrangement});
         }
     }
+    const double thickness = in_m(strips.plan.film.thickness.value);
+    for (const Finding& bay : check_film_stress(strips)) {
+        all.push_back({bay.part, Carried::film_pull, in_Pa(from_N_per_mm2(bay.demand)) * thickness, 0, arrangement});
+    }
     return all;
 }
 
 /// The same parts with film as a surface, in the same order; legs of cross straps are in pieces there.
-std::vector<double> carried_by(const Layout& layout, const Members& members) {
+std::vector<double> carried_by(const CoverSurface& surface, const SurfaceState& state,
+                               const std::vector<PartForce>& strips) {
+    const Layout& layout = surface.layout;
+    const Members& members = state.members;
     std::vector<double> all;
     for (const UprightPart& upright : layout.uprights) all.push_back(push_of(members, upright));
     for (const RidgeBay& bay : layout.bays) {
@@ -84,6 +94,12 @@ std::vector<double> carried_by(const Layout& layout, const Members& members) {
             all.push_back(pull_of(members, {from, to}));
             from = to;
         }
+    }
+    const FilmPull pull(surface, state);
+    const auto x_of = [&](int node) { return layout.frame.nodes[at(node)].at[0]; };
+    for (const RidgeBay& bay : layout.bays) {
+        if (std::ranges::find(strips, "film, " + bay.name, &PartForce::part) == strips.end()) continue;
+        all.push_back(pull.greatest(x_of(bay.stations.front()), x_of(bay.stations.back())));
     }
     return all;
 }
@@ -106,15 +122,15 @@ StripLoads StripCover::snow_of(const Arrangement& arrangement) const {
     return loads;
 }
 
-void StripCover::compare(const Arrangement& arrangement, const Layout& layout, const SurfaceState& state,
+void StripCover::compare(const Arrangement& arrangement, const CoverSurface& surface, const SurfaceState& state,
                          std::vector<PartForce>& forces) const {
     if (!rigged_.state.usable()) return;
     const CoverState strips = load_cover(rigged_.cover, snow_of(arrangement));
     if (!strips.usable()) return;
     std::vector<PartForce> now =
         carried_by({assessment_.plan, rigged_.cover, strips, arrangement.name}, arrangement.name);
-    const std::vector<double> surface = carried_by(layout, state.members);
-    for (std::size_t i = 0; i < now.size(); ++i) now[i].surface = surface.at(i);
+    const std::vector<double> carried = carried_by(surface, state, now);
+    for (std::size_t i = 0; i < now.size(); ++i) now[i].surface = carried.at(i);
     if (forces.empty()) {
         forces = std::move(now);
         return;

@@ -16,8 +16,8 @@ public:
 
     /// Puts what each part carries under an arrangement among `forces`, where it exceeds the strips more than what is
     /// there. Nothing is put where the strips do not stand.
-    /// \param layout, state  of the surface under the same arrangement
-    void compare(const Arrangement& arrangement, const Layout& layout, const SurfaceState& state,
+    /// \param state  of the surface under the same arrangement
+    void compare(const Arrangement& arrangement, const CoverSurface& surface, const SurfaceState& state,
                  std::vector<PartForce>& forces) const;
 
 private:

@@ -113,7 +113,7 @@ SurfaceSurvey survey_surface(const Assessment& assessment, const SurfaceOptions&
         const SurfaceState state = load_surface(
             survey.surface, snow_over(survey.surface, assessment.stations, arrangement), {Rain::Kind::to_the_brim, 0});
         survey.looks.push_back(look_of(assessment, survey, state, arrangement.name));
-        if (state.usable()) strips.compare(arrangement, survey.surface.layout, state, survey.forces);
+        if (state.usable()) strips.compare(arrangement, survey.surface, state, survey.forces);
         if (!(badness(survey.looks[at(survey.worst)]) < badness(survey.looks.back()))) continue;
         survey.worst = static_cast<int>(survey.looks.size()) - 1;
         survey.pictured = state;

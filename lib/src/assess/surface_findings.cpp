@@ -106,6 +106,7 @@ bool grows(const std::string& check, Carried carried) {
         case Carried::push: return check.starts_with("upright.");
         case Carried::bending_moment: return check == "ridge.bending";
         case Carried::tension: return check == "ridge.strap" || check == "strap.strength";
+        case Carried::film_pull: return check == "film.stress";
     }
     return false;
 }
@@ -119,8 +120,10 @@ const Finding* worst_check(const Assessment& assessment, const PartForce& force)
     return worst;
 }
 
-/// The most that the part carries in any situation [N] or [N m].
+/// The most that the part carries in any situation [N], [N m] or [N/m].
 double most_carried(const Assessment& assessment, const PartForce& force, const Finding& worst) {
+    if (force.carried == Carried::film_pull)
+        return in_Pa(from_N_per_mm2(worst.demand)) * in_m(assessment.plan.film.thickness.value);
     if (force.carried == Carried::tension) return 1e3 * worst.demand;
     const char* quantity = force.carried == Carried::push ? "push" : "bending moment, sagging";
     for (const ForceRange& range : assessment.forces) {
@@ -132,11 +135,23 @@ double most_carried(const Assessment& assessment, const PartForce& force, const 
 
 std::string check_name(const PartForce& force) {
     if (force.carried == Carried::push) return "surface.upright";
+    if (force.carried == Carried::film_pull) return "surface.film";
     return force.part.starts_with("ridge, ") ? "surface.ridge" : "surface.strap";
 }
 
 std::string amount(const PartForce& force, double value, UnitsShown units) {
+    if (force.carried == Carried::film_pull) return shown(from_N_per_m(value), units);
     return force.carried == Carried::bending_moment ? shown(from_N_m(value), units) : shown(from_N(value), units);
+}
+
+const char* unit_of(Carried carried) {
+    switch (carried) {
+        case Carried::push:
+        case Carried::tension: return "kN";
+        case Carried::bending_moment: return "kN m";
+        case Carried::film_pull: return "kN/m";
+    }
+    return "";
 }
 
 void add_part(const Assessment& assessment, const PartForce& force, std::vector<Finding>& findings) {
@@ -161,8 +176,7 @@ void add_part(const Assessment& assessment, const PartForce& force, std::vector<
         " under strips (" + force.arrangement + ", without factors): its worst check goes from " +
         used(*worst->utilisation) + " to " + used(finding.demand) +
         (finding.verdict == Verdict::satisfied ? "." : "; mend it as that check asks, for the greater load.");
-    const bool moment = force.carried == Carried::bending_moment;
-    const std::string unit = moment ? "kN m" : "kN";
+    const std::string unit = unit_of(force.carried);
     finding.workings = {
         {"F strips", force.strips / 1e3, unit, "with film as strips", {}},
         {"F surface", force.surface / 1e3, unit, "with film as a surface, its water with it", {}},
