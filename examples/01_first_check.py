@@ -20,8 +20,8 @@
 # Steps: 1. read the plan; 2. read the cautions; 3. assess; 4. look at the findings; 5. look at the pictures; 6. redo
 # one number by hand.
 #
-# Simplifications: no wind, a rigid boat, strips of film that do not help one another along the boat. They are listed in
-# `assessment.assumptions`.
+# Simplifications: no wind, a rigid boat, strips of film that share load along the boat only over cross straps. They
+# are listed in `assessment.assumptions`.
 
 # %%
 import coverframe as cf
