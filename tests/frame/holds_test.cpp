@@ -9,6 +9,7 @@
 #include "close.hpp"
 #include "coverframe/frame/buckling.hpp"
 #include "frame/kernel/assembly.hpp"
+#include "frame/members.hpp"
 #include "random_frame.hpp"
 
 using namespace coverframe;
@@ -81,14 +82,8 @@ TEST_CASE("lateral_holds: nothing where nothing holds the top, whatever else the
                {"bow", {-2, 0, 1.2}, {true, true, true}},  {"stern", {2, 0, 1.2}, {true, true, true}},
                {"port", {0, -2, 0.8}, {true, true, true}}, {"starboard", {0, 2, 0.8}, {true, true, true}}};
     const auto join = [&](const char* name, MemberKind kind, int from, int to, double EA, double shorter) {
-        FrameMember m;
-        m.name = name;
-        m.kind = kind;
-        m.from = from;
-        m.to = to;
-        m.axial_stiffness = EA;
-        m.free_length = drawn_length(f, m) - shorter;
-        f.members.push_back(m);
+        built::join(f, name, kind, from, to, EA);
+        f.members.back().free_length -= shorter;
     };
     join("U1", MemberKind::upright, 0, 1, 20e6, 0);
     join("fore", MemberKind::strap, 1, 2, 1e5, 0.01);
