@@ -81,8 +81,7 @@ struct FilmOnStrap {
 };
 
 /// \throws InputError "film.on_strap" for a number that is not finite, a chord or stiffness of zero or less, a load,
-/// bay or
-///   shrunk tension under zero, a contraction outside 0 to 0.5
+///   bay or shrunk tension under zero, a contraction outside 0 to 0.5
 [[nodiscard]] FilmOnStrap film_on_strap(const StrapUnderFilm& strap);
 
 }  // namespace coverframe
