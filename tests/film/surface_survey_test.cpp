@@ -169,16 +169,16 @@ TEST_CASE("Water that has no end is told with its place and the share of the sno
     s.stiffness *= 0.1;
     s.tension = 5;
     const Rain endless{Rain::Kind::to_the_brim, 0};
-    const SurfaceState whole = load_surface(s, even(s, 300), endless);
+    const SurfaceState whole = load_surface(s, even(s, 200), endless);
     CHECK(whole.status == SurfaceStatus::growing);
     CHECK(whole.place.find("between bow and U1") == 0);
     CHECK(whole.message.find(whole.place) != std::string::npos);
-    const FilmLimit limit = film_limit(s, even(s, 300), 1e6, endless);
+    const FilmLimit limit = film_limit(s, even(s, 200), 1e6, endless);
     REQUIRE(limit.end == FilmLimit::End::no_shape);
     CHECK(limit.status != SurfaceStatus::converged);
     CHECK_FALSE(limit.place.empty());
     CHECK(limit.sentence.find("no equilibrium at ") == 0);
     CHECK(*limit.share - limit.held <= 0.01);
-    CHECK(load_surface(s, even(s, 300 * limit.held), endless).usable());
-    CHECK_FALSE(load_surface(s, even(s, 300 * *limit.share), endless).usable());
+    CHECK(load_surface(s, even(s, 200 * limit.held), endless).usable());
+    CHECK_FALSE(load_surface(s, even(s, 200 * *limit.share), endless).usable());
 }

@@ -3,9 +3,11 @@
 
 #include <doctest/doctest.h>
 
+#include <Eigen/Geometry>
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <set>
 #include <string>
 
 #include "close.hpp"
@@ -83,6 +85,39 @@ TEST_CASE("Mesh of a cover: its own mirror, the area of the plan, rails held") {
             CHECK(cover.outlet[n] == border[n]);
             if (cover.held[n]) CHECK(border[n]);
         }
+        std::set<std::array<std::size_t, 3>> here, there;
+        for (const auto& t : cover.mesh.triangles) {
+            std::array<std::size_t, 3> own{}, mirrored{};
+            for (std::size_t k = 0; k < 3; ++k) {
+                own[k] = static_cast<std::size_t>(t[k]);
+                mirrored[k] = other[own[k]];
+            }
+            std::ranges::sort(own);
+            std::ranges::sort(mirrored);
+            here.insert(own);
+            there.insert(mirrored);
+        }
+        CHECK(here == there);
+    }
+}
+
+TEST_CASE("A fine mesh has no slivers where its fans come together") {
+    for (const char* name : {"motor_boat", "sloop", "open_boat", "as_found"}) {
+        CAPTURE(name);
+        const Plan plan = demo(name);
+        const Layout layout = lay_out(plan, {.station_spacing = from_m(0.06)});
+        const CoverMesh cover = mesh_cover(plan, layout, 30);
+        double least = 1;  // height over the longest side
+        for (const auto& t : cover.mesh.triangles) {
+            double longest = 0;
+            std::array<Eigen::Vector3d, 3> corner;
+            for (std::size_t k = 0; k < 3; ++k)
+                corner[k] = Eigen::Vector3d(cover.mesh.nodes[static_cast<std::size_t>(t[k])].data());
+            for (std::size_t k = 0; k < 3; ++k)
+                longest = std::max(longest, (corner[k] - corner[(k + 1) % 3]).squaredNorm());
+            least = std::min(least, (corner[1] - corner[0]).cross(corner[2] - corner[0]).norm() / longest);
+        }
+        CHECK(least > 0.05);
     }
 }
 

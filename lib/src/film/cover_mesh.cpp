@@ -24,6 +24,7 @@ struct Column {
     int apex = 0;  ///< film node on the ridge
     Place rail{};
     bool edge = false;  ///< held all the way down
+    int pieces = 1;     ///< of the rail to the next column
 };
 
 class Mesher {
@@ -121,20 +122,16 @@ private:
             corners.push_back({corners[i][0], -corners[i][1], corners[i][2]});
     }
 
-    /// Columns between the corners, without the first and the last; as close as the triangles along the ridge are.
+    /// Columns at the corners, without the first and the last; between them the rail is cut into pieces as long as
+    /// those along the ridge.
     void add_fan(int apex, const std::vector<Place>& corners) {
         const double spacing = (x_of(stations_.back()) - x_of(stations_.front())) / double(stations_.size() - 1);
         for (std::size_t i = 1; i < corners.size(); ++i) {
             const Place& a = corners[i - 1];
             const Place& b = corners[i];
             const double length = std::hypot(b[0] - a[0], b[1] - a[1], b[2] - a[2]);
-            const int pieces = std::max(1, static_cast<int>(std::lround(length / spacing)));
-            for (int p = 1; p <= pieces; ++p) {
-                if (i + 1 == corners.size() && p == pieces) continue;
-                const double s = double(p) / pieces;
-                columns_.push_back(
-                    {apex, {a[0] + s * (b[0] - a[0]), a[1] + s * (b[1] - a[1]), a[2] + s * (b[2] - a[2])}, false});
-            }
+            columns_.back().pieces = std::max(1, static_cast<int>(std::lround(length / spacing)));
+            if (i + 1 < corners.size()) columns_.push_back({apex, b, false});
         }
     }
 
@@ -158,21 +155,55 @@ private:
     /// Triangles between two columns. Port is the mirror of starboard, down to the diagonals.
     void fill(std::size_t a, std::size_t b) {
         const bool starboard = columns_[a].rail[1] + columns_[b].rail[1] > 0;
-        for (std::size_t j = 0; j < at(rows_); ++j) {
-            const int a0 = nodes_[a][j], a1 = nodes_[a][j + 1], b0 = nodes_[b][j], b1 = nodes_[b][j + 1];
-            if (a0 == b0) {
-                add_triangle(a0, a1, b1);
-            } else if (starboard) {
-                add_triangle(a0, a1, b1);
-                add_triangle(a0, b1, b0);
-            } else {
-                add_triangle(a0, a1, b0);
-                add_triangle(a1, b1, b0);
-            }
+        std::vector<int> above{nodes_[a][0]};
+        if (columns_[a].apex != columns_[b].apex) above.push_back(nodes_[b][0]);
+        for (int j = 1; j <= rows_; ++j) {
+            std::vector<int> below = row_between(a, b, j);
+            fill_row(above, below, starboard);
+            above = std::move(below);
         }
     }
 
-    void add_triangle(int a, int b, int c) { cover_.mesh.triangles.push_back({a, b, c}); }
+    /// Nodes of a row from column to column. In a fan a row has the more of them the further it is from the apex, so
+    /// that its pieces are as long as those of the rail.
+    std::vector<int> row_between(std::size_t a, std::size_t b, int j) {
+        const int from = nodes_[a][at(j)];
+        const int to = nodes_[b][at(j)];
+        std::vector<int> row{from};
+        const int pieces = (columns_[a].pieces * j + rows_ - 1) / rows_;
+        for (int p = 1; p < pieces; ++p) {
+            const double s = double(p) / pieces;
+            Place place;
+            for (std::size_t d = 0; d < 3; ++d)
+                place[d] = (1 - s) * cover_.mesh.nodes[at(from)][d] + s * cover_.mesh.nodes[at(to)][d];
+            row.push_back(add_node(place, -1, j == rows_, j == rows_));
+        }
+        row.push_back(to);
+        return row;
+    }
+
+    /// Triangles between a row and the one below it, which has as many pieces or more; those of port are laid from the
+    /// other end.
+    void fill_row(std::vector<int> above, std::vector<int> below, bool starboard) {
+        if (!starboard) {
+            std::ranges::reverse(above);
+            std::ranges::reverse(below);
+        }
+        const auto add = [&](int a, int b, int c) {
+            starboard ? cover_.mesh.triangles.push_back({a, b, c}) : cover_.mesh.triangles.push_back({b, a, c});
+        };
+        std::size_t i = 0, k = 0;
+        while (i + 1 < above.size() || k + 1 < below.size()) {
+            // Whichever piece has its middle first comes next.
+            if (k + 1 < below.size() && (2 * k + 1) * (above.size() - 1) <= (2 * i + 1) * (below.size() - 1)) {
+                add(above[i], below[k], below[k + 1]);
+                ++k;
+            } else {
+                add(above[i], below[k], above[i + 1]);
+                ++i;
+            }
+        }
+    }
 
     const Plan& plan_;
     const Layout& layout_;

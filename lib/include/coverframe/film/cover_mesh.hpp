@@ -2,7 +2,8 @@
 // The film of a plan as a mesh of triangles, as drawn: straight from the ridge line to the rail.
 //
 // Every station of the ridge line has a column of nodes down to the rail on each side, at the same x. Forward of the
-// ridge's bow end and aft of its stern end the film closes as a fan from the ridge end to the stem and to the transom.
+// ridge's bow end and aft of its stern end the film closes as a fan from the ridge end to the stem and to the transom;
+// there the rows have as many pieces as their length asks for, so that triangles stay of one size.
 // Where the rail ends with the ridge there is no fan; the film's edge is then held along its drawn line, as by a panel.
 //
 // Size of the triangles. A strip of film between two lines sags as a parabola; n straight pieces miss it by 1/n^2 of
