@@ -1,11 +1,12 @@
 // SPDX-License-Identifier: BSD-3-Clause
 #include "film/kernel/front_factor.hpp"
 
-#include <Eigen/Cholesky>
 #include <Eigen/OrderingMethods>
 #include <algorithm>
 #include <limits>
 #include <numeric>
+
+#include "film/kernel/dense_front.hpp"
 
 namespace coverframe::kernel {
 
@@ -13,7 +14,6 @@ namespace {
 
 using Eigen::Index;
 using Sparse = Eigen::SparseMatrix<double>;
-using Front = Eigen::Map<Eigen::MatrixXd>;
 
 std::size_t at(Index i) { return static_cast<std::size_t>(i); }
 
@@ -265,19 +265,11 @@ void FrontFactor::add_child(const Group& group, const Group& child, const double
 }
 
 bool FrontFactor::eliminate(const Group& group) {
-    const auto below = static_cast<Index>(group.rows.size());
-    Front columns(numbers_.data() + group.numbers, group.height(), group.columns);
-    Eigen::Ref<Eigen::MatrixXd> own = columns.topRows(group.columns);
-    const Eigen::LLT<Eigen::Ref<Eigen::MatrixXd>> factor(own);
-    if (factor.info() != Eigen::Success) return false;
-    const double least = own.diagonal().minCoeff();
-    const double greatest = own.diagonal().maxCoeff();
-    least_pivot_ = std::min(least_pivot_, least * least);
-    greatest_pivot_ = std::max(greatest_pivot_, greatest * greatest);
-    if (below == 0) return true;
-    auto held = columns.bottomRows(below);
-    own.triangularView<Eigen::Lower>().adjoint().solveInPlace<Eigen::OnTheRight>(held);
-    Front(rest_.data(), below, below).selfadjointView<Eigen::Lower>().rankUpdate(held, -1);
+    const FrontPivots pivots =
+        eliminate_front(numbers_.data() + group.numbers, group.height(), group.columns, rest_.data());
+    if (!pivots.positive) return false;
+    least_pivot_ = std::min(least_pivot_, pivots.least);
+    greatest_pivot_ = std::max(greatest_pivot_, pivots.greatest);
     return true;
 }
 
