@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "close.hpp"
+#include "frame/kernel/numbers.hpp"
 
 using namespace coverframe;
 using Sparse = Eigen::SparseMatrix<double>;
@@ -95,6 +96,24 @@ TEST_CASE("Solutions are those of Eigen's sparse factor: grids, strips, single u
     entries.emplace_back(270, 270, 4.0);
     apart.setFromTriplets(entries.begin(), entries.end());
     compare(apart, 0);
+}
+
+TEST_CASE("With and without AVX2") {
+    const bool avx2 = kernel::avx2_in_use();
+    const Sparse matrix = over_grid(40, 40, 3, 1, 6);
+    const Eigen::VectorXd side = some_side(matrix.rows());
+    kernel::FrontFactor factor;
+    factor.analyse(matrix);
+    REQUIRE(factor.factorise(matrix, 0));
+    const Eigen::VectorXd here = factor.solve(side);
+    const double least = factor.least_pivot();
+    kernel::avx2_in_use() = false;
+    compare(matrix, 0);
+    const bool factorised = factor.factorise(matrix, 0);
+    kernel::avx2_in_use() = avx2;
+    REQUIRE(factorised);
+    CHECK((factor.solve(side) - here).norm() <= 1e-13 * here.norm());
+    CHECK(close(factor.least_pivot(), least, 1e-12));
 }
 
 TEST_CASE("An arrow, with every unknown held by the last, and a full matrix") {
