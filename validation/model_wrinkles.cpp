@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: BSD-3-Clause
-// Film that wrinkles: a sheet bent in its plane, a ring pulled at both edges, and grids that another program solves
-// too.
+// Film that wrinkles: a sheet bent in its plane, rings pulled and turned at their edges, and grids that
+// another program solves too.
 //
 // Bent and pulled at once (Stein and Hedgepeth 1961). A sheet of height h under a pull P along it and a moment M in its
 // plane pulls N(y), which grows in a straight line over y because sections stay plane. While M <= P h/6, N >= 0 all
@@ -13,6 +13,15 @@
 // A ring with radii a and c, pulled inwards by Ti at its inner and outwards by To at its outer edge. From a to L it
 // wrinkles: Nr = Ti a/r, Nt = 0; beyond, Nr and Nt = A (1 +- L2/r2), so that Nt(L) = 0, with A = Ti a/(2 L):
 //   To = A (1 + L2/c2),  u(c) = c (Nt - nu Nr)/(E t),  u(a) = -Ti a (ln(L/a) + nu)/(E t)
+//
+// A ring held at its outer radius c and turned at its inner one, a, by a moment M (Reissner, On tension field theory,
+// 1938, from memory; derived here). All of it wrinkles. Its pull N runs along straight lines that pass the middle at a
+// distance e, so it makes the angle alpha with the radius, r sin alpha = e, and
+//   N = M/(2 pi e sqrt(r2 - e2))        turning balances: 2 pi r2 N sin alpha cos alpha = M; so do forces
+// A line grows longer by the integral of N/(E t) along it, which is w e for a turn w of the inner edge:
+//   w = M/(4 pi E t e2) ln[(c2 - e2)/(a2 - e2)]
+// An inner edge that cannot move outwards or inwards has the e for which w is least:
+//   ln[(c2 - e2)/(a2 - e2)] = e2 [1/(a2 - e2) - 1/(c2 - e2)]
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -182,6 +191,42 @@ Answers pulled_ring(const Input& input) {
             {"outer_moves", answer(from_m(grows(static_cast<std::size_t>(rings * around))), by)}};
 }
 
+/// The inner edge is pulled inwards and round as the straight lines at the distance `line` from the middle do.
+Answers turned_ring(const Input& input) {
+    const double inner = input.si<Length>("inner_radius"), outer = input.si<Length>("outer_radius");
+    const double moment = input.si<Moment>("moment"), line = input.si<Length>("line");
+    const int rings = input.count_or("rings", 0), around = input.count_or("around", 0);
+    Membrane m = unheld(ring(inner, outer, rings, around), input);
+    Places forces(m.mesh.nodes.size());
+    const double round = moment / inner / around;
+    const double inwards = round * std::sqrt(inner * inner - line * line) / line;
+    for (std::size_t n = 0; n < forces.size(); ++n) {
+        const double x = m.mesh.nodes[n][0], y = m.mesh.nodes[n][1], radius = std::hypot(x, y);
+        m.held[n] = on(radius, outer);
+        if (on(radius, inner)) forces[n] = {(-round * y - inwards * x) / inner, (round * x - inwards * y) / inner, 0};
+    }
+    const MembraneState state = solve_membrane(m, forces);
+    usable(state);
+    double turns = 0, grows = 0, turning = 0;
+    for (std::size_t n = 0; n < forces.size(); ++n) {
+        const auto &from = m.mesh.nodes[n], &to = state.places[n];
+        turning += to[0] * state.reaction[n][1] - to[1] * state.reaction[n][0];
+        if (!on(std::hypot(from[0], from[1]), inner)) continue;
+        turns += std::atan2(from[0] * to[1] - from[1] * to[0], from[0] * to[0] + from[1] * to[1]) / around;
+        grows += (std::hypot(to[0], to[1]) - inner) / around;
+    }
+    double along = 0, across = 0;
+    for (std::size_t t = 0; t < state.triangles.size(); ++t) {
+        along += drawn_area(m.mesh, t) * state.triangles[t].first;
+        across += drawn_area(m.mesh, t) * state.triangles[t].second;
+    }
+    const std::string by = "solve_membrane";
+    return {{"turn", answer(from_rad(turns), by)},
+            {"inner_moves", answer(from_m(grows), by)},
+            {"moment_at_outer_edge", answer(from_N_m(-turning), by)},
+            {"across/along", answer(across / along, by)}};
+}
+
 /// Forces per length: `up` and `along` on the edge y = width, `out` on the edges at both ends of x.
 void add_edge_loads(const Input& input, const TriangleMesh& mesh, int columns, int rows, Places& forces) {
     if (!input.has("up")) return;
@@ -250,6 +295,7 @@ Answers wrinkled_grid(const Input& input) {
 void add_wrinkle_models(std::map<std::string, Model>& all) {
     all["bent_sheet"] = bent_sheet;
     all["pulled_ring"] = pulled_ring;
+    all["turned_ring"] = turned_ring;
     all["wrinkled_grid"] = wrinkled_grid;
 }
 
