@@ -6,6 +6,8 @@
 // ends where the forces balance. Where changes of energy drown in rounding, a step that lowers the largest unbalanced
 // force is taken instead.
 //
+// Where forces balance but the energy falls away to some side, as over a pole about to buckle, it goes on to that side.
+//
 // A System has
 //   Eigen::VectorXd unknowns                            where it is
 //   void follow()                                       what is done anew after each step, before the next evaluate
@@ -31,6 +33,7 @@ struct NewtonEnd {
     std::string reason;   ///< why it is not balanced
     double unbalanced = 0;
     int iterations = 0;
+    int departed = -1;  ///< unknown that went furthest where a balance on the way would not last; -1: none was met
 };
 
 /// A pivot below this share of the largest is no resistance at all.
@@ -45,6 +48,8 @@ public:
     /// \param tolerance  largest unbalanced force, relative to the largest force in the system
     NewtonEnd run(double tolerance, int most) {
         NewtonEnd end;
+        int departures = 0;
+        constexpr int most_departures = 5;
         for (end.iterations = 0; end.iterations <= most; ++end.iterations) {
             system_.follow();
             system_.evaluate(system_.unknowns, true);
@@ -55,7 +60,10 @@ public:
             if (end.unbalanced <= tolerance * force_) {
                 end.balanced = true;
                 end.stable = factorise(0);
-                return end;
+                if (end.stable || ++departures > most_departures || !depart()) return end;
+                end.balanced = false;
+                step_.cwiseAbs().maxCoeff(&end.departed);
+                continue;
             }
             if (!find_step()) {
                 end.reason = "the stiffness of the film cannot be solved";
@@ -79,12 +87,53 @@ private:
                factor_.least_pivot() > singular_pivot * factor_.greatest_pivot();
     }
 
-    bool find_step() {
-        const double size = std::max(largest(system_.tangent().diagonal()), 1e-9);
+    double stiffest() const { return std::max(largest(system_.tangent().diagonal()), 1e-9); }
+
+    /// With the least shift that makes the tangent positive definite.
+    bool factorise_shifted() {
         for (double shift = 0; shift < 1e6; shift = std::max(10 * shift, 1e-9)) {
-            if (!factorise(shift * size)) continue;
-            step_ = factor_.solve(-gradient_);
-            if (step_.allFinite()) return true;
+            if (factorise(shift * stiffest())) return true;
+        }
+        return false;
+    }
+
+    bool find_step() {
+        if (!factorise_shifted()) return false;
+        step_ = factor_.solve(-gradient_);
+        return step_.allFinite();
+    }
+
+    /// Looks at the place a share of the step away; false if there is none.
+    bool look_ahead(double share) {
+        tried_ = system_.unknowns + share * step_;
+        try {
+            system_.evaluate(tried_, false);
+        } catch (const StateError&) {
+            return false;  // a pole is folded there
+        }
+        return true;
+    }
+
+    /// From where forces balance to where the energy is less, along the direction of the least stiffness (inverse
+    /// iteration). False if that is no less than nothing: what nothing holds does not fall.
+    bool depart() {
+        if (!factorise_shifted()) return false;
+        step_.resize(gradient_.size());
+        for (Eigen::Index i = 0; i < step_.size(); ++i) step_(i) = std::sin(1.0 + 0.7 * static_cast<double>(i));
+        constexpr int rounds = 30;
+        for (int round = 0; round < rounds; ++round) {
+            step_ = factor_.solve(step_).eval();
+            step_ /= largest(step_);
+        }
+        const Eigen::VectorXd force = system_.tangent().template selfadjointView<Eigen::Lower>() * step_;
+        const double stiffness = step_.dot(force);
+        if (!(stiffness < -1e-9 * stiffest())) return false;
+        for (double length = 0.1 * system_.longest_step(); length > 1e-6 * system_.longest_step(); length /= 2) {
+            for (const double way : {length, -length}) {
+                if (!look_ahead(way) || system_.energy > energy_ + 0.1 * stiffness * length * length) continue;
+                system_.unknowns = tried_;
+                return true;
+            }
         }
         return false;
     }
@@ -94,12 +143,7 @@ private:
         const double noise = 1e-13 * (std::abs(energy_) + force_ * 1e-3);
         double share = std::min(1.0, system_.longest_step() / std::max(largest(step_), 1e-300));
         for (int halvings = 0; halvings < 60; ++halvings, share /= 2) {
-            tried_ = system_.unknowns + share * step_;
-            try {
-                system_.evaluate(tried_, false);
-            } catch (const StateError&) {
-                continue;  // a pole is folded there: not a place to go to, look nearer
-            }
+            if (!look_ahead(share)) continue;  // nearer there may be
             const bool lower = system_.energy <= energy_ + 1e-4 * share * descent;
             const bool drowned = std::abs(share * descent) < noise && largest(system_.gradient) < unbalanced;
             if (!lower && !drowned) continue;
