@@ -29,8 +29,10 @@ TEST_CASE("Relaxation and Newton find the same equilibrium of film and frame, wr
         const auto corner = [&](std::size_t k) { return vector_of(s.shape.nodes[static_cast<std::size_t>(t[k])]); };
         free.push_back(kernel::free_triangle(corner(0), corner(1), corner(2), stretch));
     }
+    const std::vector<bool> fixed(s.cover.mesh.nodes.size(), false);  // none of them loose
     const auto system = [&] {
-        kernel::SurfaceSystem one(s.layout.frame, s.cover.mesh, s.cover.frame_node, s.cover.held, sheet, {}, false);
+        kernel::SurfaceSystem one(s.layout.frame, s.cover.mesh, s.cover.frame_node, fixed, s.cover.held, sheet, {},
+                                  false);
         one.let_stretch(free);
         one.frame_loads = self_weight(s.layout.frame, 1.0);
         const auto loads = forces_of_plan_load(s.cover.mesh, {400.0});

@@ -9,6 +9,7 @@
 #include <limits>
 #include <set>
 #include <string>
+#include <utility>
 
 #include "close.hpp"
 #include "coverframe/base/error.hpp"
@@ -158,6 +159,64 @@ TEST_CASE("Snow on one side mirrors, on both sides is the same on both") {
         CHECK(std::abs(port.film.nodes[n][2] - starboard.film.nodes[other[n]][2]) < 1e-5);
         CHECK(std::abs(port.film.nodes[n][1] + starboard.film.nodes[other[n]][1]) < 1e-5);
         CHECK(std::abs(both.film.nodes[n][2] - both.film.nodes[other[n]][2]) < 1e-5);
+    }
+}
+
+TEST_CASE("Film presses on the ridge and never pulls it up: over an upright that is too low it lifts off") {
+    Plan plan = demo("motor_boat");
+    const auto greatest_lift = [](const SurfaceState& state) {
+        double greatest = 0;
+        for (const RidgeLift& lift : state.lifts) greatest = std::max(greatest, lift.gap);
+        return greatest;
+    };
+    const auto require_pressed = [](const CoverSurface& s, const SurfaceState& state) {
+        for (const int node : s.cover.frame_node) {
+            if (node >= 0) CHECK(state.film_on_frame[static_cast<std::size_t>(node)][2] <= 0.01);
+        }
+        CHECK(close(state.vertical_reaction, state.vertical_load, 1e-6));
+    };
+    const CoverSurface straight = rig_surface(plan, 150);
+    REQUIRE(straight.state.usable());
+    CHECK(straight.loose.empty());
+    CHECK(load_surface(straight, on_side(straight, 900, 1)).lifts.empty());
+
+    Upright& low = std::get<RidgeSupport>(plan.support.structure).uprights[1];
+    low.top = from_m(1.3);  // some 0.7 m lower than its neighbours
+    const CoverSurface s = rig_surface(plan, 150);
+    REQUIRE_MESSAGE(s.state.usable(), s.state.message);
+    CHECK_FALSE(s.loose.empty());
+    require_pressed(s, s.state);
+    double before = greatest_lift(s.state);
+    CHECK(before > 0.05);
+    for (const RidgeLift& lift : s.state.lifts) CHECK(std::abs(lift.x - in_m(low.x)) < 0.5);
+    for (const double snow : {300.0, 900.0, 2000.0}) {
+        CAPTURE(snow);
+        const SurfaceState state = load_surface(s, even(s, snow));
+        REQUIRE_MESSAGE(state.usable(), state.message);
+        require_pressed(s, state);
+        CHECK(greatest_lift(state) < before);  // snow presses the film back
+        before = greatest_lift(state);
+        require_pressed(s, load_surface(s, on_side(s, snow, 1)));
+    }
+    CoverSurface wrong = s;
+    wrong.loose.push_back(-1);
+    CHECK_THROWS_AS((void)load_surface(wrong, even(s, 100)), InputError);
+    wrong.loose.back() = static_cast<int>(s.cover.mesh.nodes.size()) - 1;
+    CHECK_THROWS_AS((void)load_surface(wrong, even(s, 100)), InputError);
+}
+
+TEST_CASE("Under snow of the high mountains a fan snaps over and a ridge buckles; what follows is told") {
+    for (const auto& [name, snow] : {std::pair{"motor_boat", 6000.0}, std::pair{"as_found", 12000.0}}) {
+        CAPTURE(name);
+        const Plan plan = demo(name);
+        const CoverSurface s = rig_surface(plan, 150);
+        REQUIRE(s.state.usable());
+        CHECK(s.state.snaps.empty());
+        CHECK(load_surface(s, even(s, 900)).snaps.empty());
+        const SurfaceState state = load_surface(s, even(s, snow));
+        REQUIRE_MESSAGE(state.usable(), state.message);
+        CHECK_FALSE(state.snaps.empty());
+        CHECK(close(state.vertical_reaction, state.vertical_load, 1e-6));
     }
 }
 

@@ -122,21 +122,29 @@ void fill_forces(const CoverSurface& surface, const SurfaceSystem& system, Surfa
 }
 
 /// What the film rests on; gives the force of all obstacles [N].
-double fill_bearings(const CoverSurface& surface, const SurfaceSystem& system, SurfaceState& state) {
-    const std::vector<double> gaps = system.gaps();
-    const auto force_of = [](double gap) { return std::max(0.0, -gap * kernel::bearing_stiffness); };
+double fill_bearings(const CoverSurface& surface, const SurfaceWalk& walk, SurfaceState& state) {
+    const std::vector<kernel::Bearing>& bearings = walk.system().bearings();
+    const std::vector<double> gaps = walk.system().gaps();
     state.obstacles = surface.obstacles;
     std::size_t next = 0;
     double on_obstacles = 0;
     for (EdgeState& obstacle : state.obstacles) {
         for (EdgePoint& point : obstacle.points) {
+            const double force = bearings[next].force(gaps[next]);
             point.gap = gaps[next++];
-            point.force = force_of(point.gap) / point.length;
-            on_obstacles += force_of(point.gap);
+            point.force = force / point.length;
+            on_obstacles += force;
         }
     }
     state.on_straps = 0;
-    for (; next < gaps.size(); ++next) state.on_straps += force_of(gaps[next]);
+    for (std::size_t i = 0; i < walk.on_straps().size(); ++i, ++next) {
+        state.on_straps += bearings[next].force(gaps[next]);
+    }
+    for (const int node : walk.loose()) {
+        state.film_on_frame[at(bearings[next].frame_node)][2] = -bearings[next].force(gaps[next]);
+        if (gaps[next] > 0) state.lifts.push_back({state.film.nodes[at(node)][0], gaps[next]});
+        ++next;
+    }
     return on_obstacles;
 }
 
@@ -146,7 +154,7 @@ void fill(const CoverSurface& surface, const SurfaceWalk& walk, SurfaceState& st
     state.film = walk.film();
     state.displacement = walk.frame_u();
     fill_forces(surface, system, state);
-    state.vertical_reaction = fill_bearings(surface, system, state);
+    state.vertical_reaction = fill_bearings(surface, walk, state);
     for (std::size_t n = 0; n < surface.layout.frame.nodes.size(); ++n) {
         if (surface.layout.frame.nodes[n].held[2]) {
             state.vertical_reaction += system.frame_gradient()(static_cast<Index>(6 * n + 2));
@@ -208,6 +216,10 @@ void require_whole(const CoverSurface& s) {
           "give six for each node of the frame; a cover that does not stand without snow has none");
     for (const int node : s.cover.frame_node) {
         wrong(node >= -1 && node < static_cast<int>(in_frame), "/cover/frame_node", node, "name a node of the frame");
+    }
+    for (const int node : s.loose) {
+        const bool on_ridge = node >= 0 && at(node) < s.cover.frame_node.size() && s.cover.frame_node[at(node)] >= 0;
+        wrong(on_ridge, "/loose", node, "name a node of the film on the ridge line");
     }
     wrong(s.shape.triangles == s.cover.mesh.triangles, "/shape/triangles",
           static_cast<double>(s.shape.triangles.size()), "the shape has the triangles of the drawn film");
@@ -305,6 +317,7 @@ CoverSurface rig_surface(const Plan& plan, double film_tension, const SurfaceOpt
     if (!walk.settle(surface.state)) return surface;
     surface.shape = walk.film();
     surface.on_straps = walk.on_straps();
+    surface.loose = walk.loose();
     surface.state.displacement = walk.frame_u();
     SurfaceState shrunk = load_surface(surface, std::vector<double>(surface.shape.triangles.size(), 0.0));
     shrunk.iterations += surface.state.iterations;

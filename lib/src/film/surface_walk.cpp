@@ -19,7 +19,9 @@ using kernel::SurfaceSystem;
 
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
-constexpr double drift_limit = 0.001;  ///< of film over straps before it is looked at again [m]
+constexpr double drift_limit = 0.001;   ///< of film over straps before it is looked at again [m]
+constexpr double seat_stiffness = 1e6;  ///< of the ridge under film that may lift off it [N/m]
+constexpr double least_lift = 0.01;     ///< pull at which film lifts off the ridge [N]
 
 }  // namespace
 
@@ -41,16 +43,19 @@ void SurfaceWalk::begin_elastic(const TriangleMesh& film, const std::vector<doub
     rebuild();
 }
 
-/// Bearings in the order of CoverSurface::obstacles and their points, then of the nodes of straps.
+/// Bearings in the order of CoverSurface::obstacles and their points, then of the nodes of straps, then of loose nodes.
 void SurfaceWalk::rebuild() {
     std::vector<kernel::Bearing> bearings;
     for (const EdgeState& obstacle : surface_.obstacles) {
         for (const EdgePoint& point : obstacle.points) bearings.push_back({std::nullopt, -1, point.place});
     }
     for (const StrapRest& rest : on_straps_) bearings.push_back({rest.film, rest.frame_node, {}});
+    for (const int node : loose()) {
+        bearings.push_back({corner_at(node), surface_.cover.frame_node[at(node)], {}, seat_stiffness});
+    }
     newton_.reset();
     system_ = std::make_unique<SurfaceSystem>(surface_.layout.frame, surface_.cover.mesh, surface_.cover.frame_node,
-                                              surface_.cover.held, sheet_, std::move(bearings), even_);
+                                              loose_, surface_.cover.held, sheet_, std::move(bearings), even_);
     system_->start_from(frame_u_, film_.nodes);
     newton_ = std::make_unique<kernel::SparseNewton<SurfaceSystem>>(*system_);
 }
@@ -81,7 +86,54 @@ void SurfaceWalk::load(Eigen::VectorXd film_force, FrameLoads frame_loads) {
     frame_loads_ = std::move(frame_loads);
 }
 
+std::vector<int> SurfaceWalk::loose() const {
+    std::vector<int> nodes;
+    for (std::size_t n = 0; n < loose_.size(); ++n) {
+        if (loose_[n]) nodes.push_back(static_cast<int>(n));
+    }
+    return nodes;
+}
+
+/// A node of the film as the corner of a triangle.
+Located SurfaceWalk::corner_at(int node) const {
+    const auto& triangles = surface_.cover.mesh.triangles;
+    const auto has_it = [&](const std::array<int, 3>& t) { return std::ranges::find(t, node) != t.end(); };
+    const auto found = std::ranges::find_if(triangles, has_it);
+    Located corner;
+    corner.triangle = static_cast<int>(found - triangles.begin());
+    for (std::size_t k = 0; k < 3; ++k) corner.share[k] = (*found)[k] == node ? 1 : 0;
+    return corner;
+}
+
+/// Lets go of nodes that pull the ridge up, and of those beside them. False if none does.
+bool SurfaceWalk::loosen() {
+    const std::vector<int>& under = surface_.cover.frame_node;
+    std::vector<bool> lifts(under.size(), false);
+    bool any = false;
+    for (std::size_t n = 0; n < under.size(); ++n) {
+        lifts[n] = under[n] >= 0 && !loose_[n] && system_->film_force_on(n)(2) > least_lift;
+        any = any || lifts[n];
+    }
+    for (const auto& t : surface_.cover.mesh.triangles) {
+        if (std::ranges::none_of(t, [&](int n) { return lifts[at(n)]; })) continue;
+        for (const int n : t) loose_[at(n)] = loose_[at(n)] || under[at(n)] >= 0;
+    }
+    return any;
+}
+
 bool SurfaceWalk::settle(SurfaceState& state) {
+    constexpr int most = 50;
+    for (int round = 0; round < most; ++round) {
+        if (!settle_as_fixed(state)) return false;
+        if (!loosen()) return true;
+        rebuild();
+    }
+    state.status = SurfaceStatus::iteration_limit;
+    state.message = "the film keeps lifting off more of the ridge";
+    return false;
+}
+
+bool SurfaceWalk::settle_as_fixed(SurfaceState& state) {
     if (!even_) return solve(state);
     constexpr int most = 8;
     for (int round = 0; round < most; ++round) {
@@ -131,13 +183,17 @@ bool SurfaceWalk::solve(SurfaceState& state) {
         end.reason = error.what();  // a pole is folded where the loads have driven it
     }
     state.unbalanced = end.unbalanced;
+    const auto tell_place = [&](int node) {
+        const std::array<double, 3> place = place_of(node);
+        return place_on(surface_, place[0], place[1]);
+    };
     film_ = system_->film();
     const Eigen::VectorXd& u = system_->frame_displacement();
     frame_u_.assign(u.data(), u.data() + u.size());
+    if (end.departed >= 0) state.snaps = tell_place(system_->node_of(end.departed));
     if (end.balanced && end.stable) return true;
     const int node = end.balanced ? system_->loosest() : system_->least_balanced();
-    const std::array<double, 3> place = place_of(node);
-    state.place = place_on(surface_, place[0], place[1]);
+    state.place = tell_place(node);
     if (end.balanced) {
         state.status = SurfaceStatus::loose;
         state.message =

@@ -18,7 +18,11 @@ class SurfaceWalk {
 public:
     /// Keeps the surface.
     explicit SurfaceWalk(const CoverSurface& surface)
-        : surface_(surface), sheet_{surface.stiffness, surface.poisson, surface.net} {}
+        : surface_(surface),
+          sheet_{surface.stiffness, surface.poisson, surface.net},
+          loose_(surface.cover.mesh.nodes.size(), false) {
+        for (const int node : surface.loose) loose_[static_cast<std::size_t>(node)] = true;
+    }
 
     /// Begins at given places, with film of one pull in all directions that slides over cross straps.
     void begin_even(const TriangleMesh& film, const std::vector<double>& frame_u);
@@ -36,10 +40,15 @@ public:
     [[nodiscard]] const TriangleMesh& film() const { return film_; }
     [[nodiscard]] const std::vector<double>& frame_u() const { return frame_u_; }
     [[nodiscard]] const std::vector<StrapRest>& on_straps() const { return on_straps_; }
+    /// Film nodes that may lift off the ridge.
+    [[nodiscard]] std::vector<int> loose() const;
     [[nodiscard]] const kernel::SurfaceSystem& system() const { return *system_; }
 
 private:
     void rebuild();
+    bool settle_as_fixed(SurfaceState& state);
+    bool loosen();
+    [[nodiscard]] Located corner_at(int node) const;
     void give_loads();
     void approach(SurfaceState& state);
     bool solve(SurfaceState& state);
@@ -53,6 +62,7 @@ private:
     TriangleMesh film_;
     std::vector<double> frame_u_;
     std::vector<StrapRest> on_straps_;
+    std::vector<bool> loose_;
     std::unique_ptr<kernel::SurfaceSystem> system_;
     std::unique_ptr<kernel::SparseNewton<kernel::SurfaceSystem>> newton_;
     Eigen::VectorXd film_force_;

@@ -19,8 +19,11 @@
 //   * cross straps: cut into pieces, which give way under the film. While it shrinks, film slides over them; from then
 //     on the same point of the film stays over the same point of the strap, as friction makes it. Nothing but the push
 //     up and down passes between them
-// A bearing gives way by 0.01 mm for each newton, which stands for the softness of webbing and edge and is far below
-// what anything here depends on.
+// Such a bearing gives way by 0.01 mm for each newton, which stands for the softness of webbing and edge and is far
+// below what anything here depends on.
+//   * the ridge: film keeps to its points sideways and presses down on them. Where it would pull them up, as over an
+//     upright that is lower than its neighbours, it lifts off. Film that may lift off rests on bearings that give way
+//     by 0.001 mm for each newton
 //
 // Water. A pond is filled to where it runs over. If its volume keeps growing with each round, or no shape holds it, the
 // status is `growing`: the film sinks faster than the water level, until it yields or something stops it.
@@ -59,7 +62,7 @@ struct SurfaceOptions {
     double spacing = 0.2;  ///< of the columns along the ridge, 0.02 to 1 [m]
     int rows = 12;         ///< of triangles from ridge to rail, 2 to 200
     Bound strap_stiffness = Bound::low;
-    Bound film = Bound::high;  ///< tension the film is shrunk to, which decides its modulus (ageing.hpp)
+    Bound film = Bound::high;       ///< tension the film is shrunk to, which decides its modulus (ageing.hpp)
     double force_tolerance = 1e-8;  ///< largest unbalanced force, relative to the largest force
     int max_iterations = 200;       ///< Newton steps of one equilibrium
 };
@@ -82,6 +85,12 @@ struct EdgeState {
     [[nodiscard]] double greatest_force() const;  ///< per length [N/m]
 };
 
+/// Where film has lifted off the ridge.
+struct RidgeLift {
+    double x = 0;    ///< [m]
+    double gap = 0;  ///< [m]
+};
+
 enum class SurfaceStatus {
     not_run,
     converged,        ///< one equilibrium of film, frame and water: all fields valid
@@ -98,6 +107,8 @@ struct SurfaceState {
     SurfaceStatus status = SurfaceStatus::not_run;
     std::string message = "not run";
     std::string place;  ///< where, as place_on() says it, of a status that is no equilibrium; empty if not known
+    std::string snaps;  ///< where something buckles or snaps over on the way: forces balanced there, but the next gust
+                        ///< would have ended it, and this is the balance it leaves for; empty if nothing does
     TriangleMesh film;  ///< where it is
     std::vector<FilmForces> triangles;
     std::vector<double> displacement;                  ///< of the frame's nodes, 6 each [m, rad]
@@ -105,6 +116,7 @@ struct SurfaceState {
     std::vector<std::array<double, 3>> film_on_frame;  ///< force of the film on each frame node, cross straps apart [N]
     std::vector<EdgeState> obstacles;
     Water water;
+    std::vector<RidgeLift> lifts;  ///< in the order of the ridge line
     double on_straps = 0;          ///< force of the film on cross straps [N]
     double vertical_load = 0;      ///< film, snow, water, frame [N]
     double vertical_reaction = 0;  ///< of the boat at frame, feet, rail and obstacles [N]
@@ -129,11 +141,12 @@ struct CoverSurface {
     double tension = 0;    ///< of that pull [N/m]
     double stiffness = 0;  ///< E t [N/m]
     double poisson = 0;
-    double strength = 0;   ///< pull per width at which the film is torn (film_limit()) [N/m]
+    double strength = 0;     ///< pull per width at which the film is torn (film_limit()) [N/m]
     bool net = false;        ///< threads along and across the boat without shear instead of film, to compare with nets
     double film_weight = 0;  ///< per area of film [Pa]
     std::vector<EdgeState> obstacles;  ///< their points
     std::vector<StrapRest> on_straps;  ///< once the film has shrunk
+    std::vector<int> loose;            ///< film nodes on the ridge line that may lift off it
     SurfaceOptions options;
     SurfaceState state;  ///< shrunk, no snow; usable() tells whether it stands
 };

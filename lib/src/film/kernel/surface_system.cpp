@@ -19,14 +19,14 @@ namespace {
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 /// Numbers the film's unknowns after those of the frame.
-std::vector<int> numbers_of(const Assembly& assembly, const std::vector<int>& frame_node, const std::vector<bool>& held,
-                            bool upright, int& count) {
+std::vector<int> numbers_of(const Assembly& assembly, const std::vector<int>& frame_node,
+                            const std::vector<bool>& loose, const std::vector<bool>& held, bool upright, int& count) {
     std::vector<int> number(3 * held.size(), -1);
     count = assembly.unknowns();
     for (std::size_t n = 0; n < held.size(); ++n) {
         for (int d = 0; d < 3; ++d) {
             int& own = number[3 * n + at(d)];
-            if (frame_node[n] >= 0) {
+            if (frame_node[n] >= 0 && !(loose[n] && d == 2)) {
                 own = assembly.unknown_at(6 * frame_node[n] + d);
             } else if (!held[n] && (d == 2 || !upright)) {
                 own = count++;
@@ -77,8 +77,8 @@ double size_of(const TriangleMesh& film) {
 }  // namespace
 
 SurfaceSystem::SurfaceSystem(const Frame& frame, const TriangleMesh& film, const std::vector<int>& frame_node,
-                             const std::vector<bool>& held, const Sheet& sheet, std::vector<Bearing> bearings,
-                             bool upright)
+                             const std::vector<bool>& loose, const std::vector<bool>& held, const Sheet& sheet,
+                             std::vector<Bearing> bearings, bool upright)
     : film_force(VectorXd::Zero(static_cast<Index>(3 * film.nodes.size()))),
       frame_(frame),
       film_(film),
@@ -86,7 +86,7 @@ SurfaceSystem::SurfaceSystem(const Frame& frame, const TriangleMesh& film, const
       sheet_(sheet),
       bearings_(std::move(bearings)),
       assembly_(frame),
-      number_(numbers_of(assembly_, frame_node, held, upright, count_)),
+      number_(numbers_of(assembly_, frame_node, loose, held, upright, count_)),
       tangent_(count_, groups_of(film, number_, bearings_, assembly_)),
       size_(size_of(film)),
       frame_u_(VectorXd::Zero(static_cast<Index>(6 * frame.nodes.size()))) {
@@ -109,9 +109,9 @@ void SurfaceSystem::start_from(const std::vector<double>& frame,
                                const std::vector<std::array<double, 3>>& film_places) {
     for (int i = 0; i < assembly_.unknowns(); ++i) unknowns(i) = frame[at(assembly_.full_of(i))];
     for (std::size_t n = 0; n < film_.nodes.size(); ++n) {
-        if (frame_node_[n] >= 0) continue;
         for (std::size_t d = 0; d < 3; ++d) {
-            if (number_[3 * n + d] >= 0) unknowns(number_[3 * n + d]) = film_places[n][d] - film_.nodes[n][d];
+            if (number_[3 * n + d] >= assembly_.unknowns())
+                unknowns(number_[3 * n + d]) = film_places[n][d] - film_.nodes[n][d];
         }
     }
 }
@@ -232,13 +232,12 @@ void SurfaceSystem::follow() {
 }
 
 void SurfaceSystem::add_bearings(bool with_tangent) {
-    constexpr double k = bearing_stiffness;
     for (const Bearing& b : bearings_) {
-        const double g = gap(b);
+        const double g = gap(b), k = b.stiffness;
         if (g >= 0) continue;
         const std::array<double, 4> share{b.film->share[0], b.film->share[1], b.film->share[2], -1};
         energy += 0.5 * k * g * g;
-        largest_force = std::max(largest_force, -k * g);
+        largest_force = std::max(largest_force, b.force(g));
         for (std::size_t i = 0; i < 3; ++i) {
             film_gradient_(3 * film_.triangles[at(b.film->triangle)][i] + 2) += k * g * share[i];
         }

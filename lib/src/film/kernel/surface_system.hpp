@@ -3,9 +3,10 @@
 //
 //   Pi = frame (frame/kernel/assembly.hpp) + film (membrane.hpp) + water (wet.hpp) + contact - work of the film's loads
 //   contact   k/2 <-g>^2,  g = height of the film over the point - height of what lies under it
-// Film nodes on the ridge line are nodes of the frame: they share its displacements. What lies under the film is a
-// fixed point of the boat, over which the film slides, or a node of the frame, such as one of a cross strap, to which
-// the same point of the film keeps. k is the stiffness of the bearing; the film sinks into it by force over k.
+// Film nodes on the ridge line are nodes of the frame: they share its displacements; loose ones only sideways, and rest
+// on a bearing. What lies under the film is a fixed point of the boat, over which the film slides, or a node of the
+// frame, such as one of a cross strap, to which the same point of the film keeps. k is the stiffness of the bearing;
+// the film sinks into it by force over k.
 //
 // Unknowns: those of the frame in its own order, then three for each other free film node; or one, its height, where
 // the film only looks for its shape: sliding within it changes nothing, and would crowd the nodes.
@@ -32,19 +33,22 @@ struct Bearing {
     std::optional<Located> film;    ///< point of the film over it; empty where none is
     int frame_node = -1;            ///< what is under the film: a node of the frame, or
     std::array<double, 3> place{};  ///< a fixed point [m]
-};
+    double stiffness = 1e5;         ///< k [N/m]
 
-/// k of a bearing [N/m].
-inline constexpr double bearing_stiffness = 1e5;
+    /// Of the film on it [N].
+    [[nodiscard]] double force(double gap) const { return gap < 0 ? -stiffness * gap : 0.0; }
+};
 
 class SurfaceSystem {
 public:
     /// Keeps what it is given; all of it must stay.
     /// \param frame_node  of each film node the frame node it lies on, or -1
+    /// \param loose       film nodes on frame nodes that rest on a bearing; the others are fixed to theirs
     /// \param held        film nodes that do not move
     /// \param upright     other film nodes move up and down only
     SurfaceSystem(const Frame& frame, const TriangleMesh& film, const std::vector<int>& frame_node,
-                  const std::vector<bool>& held, const Sheet& sheet, std::vector<Bearing> bearings, bool upright);
+                  const std::vector<bool>& loose, const std::vector<bool>& held, const Sheet& sheet,
+                  std::vector<Bearing> bearings, bool upright);
 
     /// Film of these free shapes, one a triangle.
     void let_stretch(std::vector<FreeTriangle> free);
@@ -77,6 +81,7 @@ public:
     [[nodiscard]] Triangle triangle(std::size_t t) const;
     /// Height of the film over each bearing; infinite where there is no film [m].
     [[nodiscard]] std::vector<double> gaps() const;
+    [[nodiscard]] const std::vector<Bearing>& bearings() const { return bearings_; }
     [[nodiscard]] MemberForces member(std::size_t m) const { return assembly_.forces(m, frame_u_, frame_loads); }
     /// How hard a foot of the frame stands on the boat [N].
     [[nodiscard]] double foot_push(std::size_t foot) const { return assembly_.feet().forces(foot, frame_u_).push; }
@@ -91,9 +96,10 @@ public:
     [[nodiscard]] int loosest() const;
     /// The same with the largest unbalanced force.
     [[nodiscard]] int least_balanced() const;
+    /// The same that an unknown moves.
+    [[nodiscard]] int node_of(Eigen::Index unknown) const;
 
 private:
-    [[nodiscard]] int node_of(Eigen::Index unknown) const;
     [[nodiscard]] Vector9 corners(std::size_t t) const;
     [[nodiscard]] double gap(const Bearing& bearing) const;
     [[nodiscard]] double drift(const Bearing& bearing) const;
