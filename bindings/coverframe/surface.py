@@ -160,6 +160,10 @@ class SurfaceState:
     obstacles: tuple[Obstacle, ...]
     #: Places where the ridge dips between two supports: bay, x [m], depth [m].
     ridge_dips: tuple[tuple[str, float, float], ...]
+    #: Places where the film has lifted off the ridge: x, how far [m].
+    ridge_lifts: tuple[tuple[float, float], ...]
+    #: Where something buckled or snapped over before this balance was reached; "" if nothing did.
+    snaps: str
     #: Name and axial force (tension positive) of each member, m [N].
     members: tuple[str, ...]
     axial_n: Floats
@@ -220,6 +224,8 @@ def state_told(told: dict[str, Any], triangles: NDArray[np.int32], shrunk: Surfa
         ponds=tuple(pond_told(*row) for row in told["ponds"]),
         obstacles=tuple(Obstacle(*row) for row in told["obstacles"]),
         ridge_dips=tuple(told["dips"]),
+        ridge_lifts=tuple(told["lifts"]),
+        snaps=told["snaps"],
         members=tuple(told["members"]),
         axial_n=told["axial"],
         on_straps_n=told["on_straps"],

@@ -43,7 +43,7 @@ py::tuple pond_of(const PondFlag& pond) {
 }
 
 py::dict told(const CoverSurface& surface, const SurfaceState& state) {
-    py::list edges, ponds, dips;
+    py::list edges, ponds, dips, lifts;
     for (const EdgeState& edge : state.obstacles) edges.append(edge_of(edge));
     if (state.usable()) {
         for (const PondFlag& pond : pond_flags(surface, state)) ponds.append(pond_of(pond));
@@ -51,6 +51,7 @@ py::dict told(const CoverSurface& surface, const SurfaceState& state) {
             dips.append(py::make_tuple(dip.bay, dip.x, dip.depth));
         }
     }
+    for (const RidgeLift& lift : state.lifts) lifts.append(py::make_tuple(lift.x, lift.gap));
     const std::vector<FrameMember>& members = surface.layout.frame.members;
     py::dict all;
     all["status"] = name_of(state.status);
@@ -65,6 +66,8 @@ py::dict told(const CoverSurface& surface, const SurfaceState& state) {
     all["obstacles"] = edges;
     all["ponds"] = ponds;
     all["dips"] = dips;
+    all["lifts"] = lifts;
+    all["snaps"] = state.snaps;
     all["members"] = texts(members, [](const FrameMember& member) { return member.name; });
     all["axial"] = numbers(state.members, [](const MemberForces& f) { return f.axial; });
     all["water"] = state.water.volume();

@@ -3,6 +3,7 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
@@ -53,6 +54,17 @@ def test_arrays_have_the_sizes_of_nodes_and_triangles(loaded: SurfaceState) -> N
     assert int(loaded.triangles.max()) == nodes - 1
     assert np.all(np.isfinite(loaded.places_m))
     assert len(loaded.members) == len(loaded.axial_n)
+
+
+def test_film_lifts_off_a_ridge_with_a_low_upright(repository: Path, loaded: SurfaceState) -> None:
+    assert loaded.ridge_lifts == ()
+    assert loaded.snaps == ""
+    plan = json.loads((repository / "examples" / "plans" / "motor_boat.json").read_text())
+    plan["support"]["uprights"][1]["top"] = "1.3 m"
+    low = cf.surface.rig(plan, film_tension_n_per_m=150, spacing_m=0.25, rows=9)
+    lifts = low.load(snow_kpa=0.3).ridge_lifts
+    assert lifts
+    assert all(abs(x - 15 * 0.3048) < 0.6 and 0 < gap < 0.3 for x, gap in lifts)
 
 
 def test_ponds_and_obstacles_are_named(loaded: SurfaceState) -> None:
