@@ -14,6 +14,7 @@ const std::map<std::string, Model>& models() {
         add_cover_models(map);
         add_membrane_models(map);
         add_wrinkle_models(map);
+        add_film_on_strap_models(map);
         return map;
     }();
     return all;

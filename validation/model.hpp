@@ -23,5 +23,6 @@ void add_strip_models(std::map<std::string, Model>& all);
 void add_cover_models(std::map<std::string, Model>& all);
 void add_membrane_models(std::map<std::string, Model>& all);
 void add_wrinkle_models(std::map<std::string, Model>& all);
+void add_film_on_strap_models(std::map<std::string, Model>& all);
 
 }  // namespace coverframe::validation

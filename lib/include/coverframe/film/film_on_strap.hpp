@@ -36,7 +36,9 @@
 //
 // Against film as a surface (surface.hpp), a level ridge, legs of 1.5 m, bays of 1 to 6 m, 300 to 1000 Pa, straps of 60
 // to 20,000 kN slack to tight, film of 60 to 250 MPa shrunk to 20 to 500 N/m: the leg pulls up to 3 % harder (and never
-// 1 % less) than on columns 0.1 m apart, in bays of 1 m 3 to 8 %, of 0.5 m 13 to 18 %.
+// 1 % less) than on columns 0.1 m apart, in bays of 1 m 3 to 8 %, of 0.5 m 13 to 18 %. An elastic sheet over a cable,
+// solved outside the library, says the same (validation cases FS-01 to FS-08); FS-11 to FS-15 solve the equation above
+// in bays that end, without its first integral.
 //
 // Sources: derived here; parabolic cable and shallow strains as in strip.hpp (Irvine, from memory).
 #pragma once
