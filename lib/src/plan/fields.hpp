@@ -413,6 +413,12 @@ void fields(Visitor& v, Like<Film> auto& f) {
     v.cited("unit_weight", f.unit_weight, limit::film_weight, "unit weight of the film");
     v.maybe_cited("creep_modulus", f.creep_modulus, limit::film_modulus,
                   "creep modulus of the film, after the snow has lain as long as it may");
+    v.maybe_cited("sheet_width", f.sheet_width, limit::sheet_width,
+                  "width of the sheet of film as it is laid, across the boat from edge to edge");
+    v.maybe_cited("sheet_length", f.sheet_length, limit::sheet_length,
+                  "length of the sheet of film as it is laid, from bow to stern");
+    v.maybe_cited("tuck", f.tuck, limit::tuck,
+                  "film to be tucked under the band, past it, all round; 150 mm where nothing is said");
 }
 
 template <class Visitor>

@@ -1,10 +1,13 @@
 // SPDX-License-Identifier: BSD-3-Clause
 // Boat, straps, band and film: what cannot stand whatever the support is.
 #include <algorithm>
+#include <cmath>
 
 #include "coverframe/plan/geometry.hpp"
+#include "coverframe/plan/girth.hpp"
 #include "coverframe/units/crossing.hpp"
 #include "plan/fit.hpp"
+#include "plan/json_value.hpp"
 #include "plan/limits.hpp"
 
 namespace coverframe::plan_detail {
@@ -121,6 +124,47 @@ void fit_obstacle(Fit& fit, std::size_t i) {
                 "part off the boat");
 }
 
+/// Rounded up, but for what arithmetic leaves behind.
+double whole(double number) { return std::ceil(number - 1e-6); }
+
+/// What must be had at least, rounded up to the centimetre or a hundredth of a foot.
+std::string say_at_least(const Fit& fit, Length length) {
+    if (fit.plan.units_shown == UnitsShown::us) return fit.say(from_ft(whole(in_ft(length) * 100) / 100));
+    return fit.say(from_m(whole(in_m(length) * 100) / 100));
+}
+
+/// By how much a sheet is short, rounded up: "18 cm", "7 in".
+std::string say_short(const Fit& fit, Length length) {
+    if (fit.plan.units_shown == UnitsShown::us) return number_text(whole(in_in(length))) + " in";
+    return number_text(whole(in_m(length) * 100)) + " cm";
+}
+
+/// One side of a sheet of film, given or not, against what is needed.
+void fit_sheet_side(Fit& fit, const std::optional<Cited<Length>>& given, Length needed, const Limit<Length>& believed,
+                    const std::string& code, const std::string& key, const std::string& side, const std::string& way) {
+    constexpr Length drawing_accuracy = 1.0_mm;
+    if (!given || given->value < believed.low || given->value > believed.high) return;
+    if (given->value >= needed - drawing_accuracy) return;
+    fit.add(code, "/film/" + key, fit.say(given->value),
+            "the sheet of film is " + fit.say(given->value) + ' ' + side + " as it is laid, and at least " +
+                say_at_least(fit, needed) + " are needed, " + say_short(fit, needed - given->value) + " more, " + way +
+                " and " + fit.say(tuck_of(fit.plan.film).value) +
+                " under the band at each edge; shrinking only makes film shorter: take a larger sheet, or weld on a "
+                "strip");
+}
+
+void fit_sheet(Fit& fit) {
+    const Film& film = fit.plan.film;
+    if (!film.sheet_width && !film.sheet_length) return;
+    const auto needed = sheet_needed(fit.plan);
+    if (!needed) return;  // what keeps the cover from being drawn is spoken of there
+    fit_sheet_side(fit, film.sheet_width, needed->width, limit::sheet_width, "film.sheet.narrow", "sheet_width", "wide",
+                   "with the widest place " + needed->place + " (x = " + fit.say(needed->widest_at) +
+                       "): from band to band over rail, ridge and rail,");
+    fit_sheet_side(fit, film.sheet_length, needed->length, limit::sheet_length, "film.sheet.short", "sheet_length",
+                   "long", "from the band at the stem up to the ridge, along it and down to the band at the stern,");
+}
+
 }  // namespace
 
 std::pair<Length, Length> rail_ends(const Boat& boat) { return {boat.rail.front().x, boat.rail.back().x}; }
@@ -178,6 +222,7 @@ void fit_film(Fit& fit) {
                 "the creep modulus is above the modulus (" + write(film.modulus.value, "MPa") +
                     "); film grows softer the longer snow lies on it");
     }
+    fit_sheet(fit);
     if (film.tension_low.value <= film.tension_high.value) return;
     fit.add("film.tension.order", "/film/tension_low", write(film.tension_low.value, "kN/m"),
             "the low film tension is above the high one (" + write(film.tension_high.value, "kN/m") +

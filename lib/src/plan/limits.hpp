@@ -115,6 +115,10 @@ inline constexpr Limit<double> poisson{0.0, 0.5, "", "no plastic film lies outsi
 inline constexpr Limit<Pressure> film_strength{0.1_MPa, 300.0_MPa, "MPa", "aged film to strong polyester film"};
 inline constexpr Limit<UnitWeight> film_weight{5.0_kN_per_m3, 25.0_kN_per_m3, "kN/m3", "plastics lie between"};
 
+inline constexpr Limit<Length> sheet_width{0.5_m, 60.0_m, "m", "narrower covers no boat, wider is no cover"};
+inline constexpr Limit<Length> sheet_length{1.0_m, 100.0_m, "m", "a boat of 1 m to 60 m, with what hangs down"};
+inline constexpr Limit<Length> tuck{0.0_m, 1.0_m, "m", "what goes under a strap and is held by it"};
+
 // Lists
 inline constexpr Count rail{2, 200};
 inline constexpr Count parts{0, 200};

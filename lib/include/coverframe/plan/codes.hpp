@@ -114,6 +114,8 @@ inline constexpr ProblemCode plan_problem_codes[]{
 
     {"support.band.belly_off_boat", ProblemStage::fit, "a belly strap does not pass under the boat"},
     {"film.modulus.order", ProblemStage::fit, "the creep modulus of the film is above its modulus"},
+    {"film.sheet.narrow", ProblemStage::fit, "the sheet of film is too narrow to reach under the band on both sides"},
+    {"film.sheet.short", ProblemStage::fit, "the sheet of film is too short to reach under the band at bow and stern"},
     {"film.tension.order", ProblemStage::fit, "the low film tension is above the high one"},
 };
 

@@ -20,8 +20,16 @@ struct Film {
     Cited<UnitWeight> unit_weight;   ///< [N/m3]
     /// Creep modulus: E after the snow has lain as long as it may. Film at its low tension has this one [Pa].
     std::optional<Cited<Pressure>> creep_modulus{};
+    std::optional<Cited<Length>> sheet_width{};   ///< of the sheet as it is laid, across the boat [m]
+    std::optional<Cited<Length>> sheet_length{};  ///< the same, from bow to stern [m]
+    std::optional<Cited<Length>> tuck{};          ///< film under the band, past it, all round [m]
 
     bool operator==(const Film&) const = default;
 };
+
+/// Film tucked under the band, past it: the plan's, or 150 mm where it says nothing.
+[[nodiscard]] inline Cited<Length> tuck_of(const Film& film) {
+    return film.tuck.value_or(Cited<Length>{Length::from_value(0.15), "common practice, no source"});
+}
 
 }  // namespace coverframe
