@@ -16,6 +16,7 @@
 #include "report/sample.hpp"
 
 using namespace coverframe;
+using namespace coverframe::literals;
 using Json = nlohmann::ordered_json;
 
 namespace {
@@ -191,6 +192,8 @@ TEST_CASE("job_sheet: every chosen value with its source") {
     p.support.band.rail_friction = Cited<double>{0.1, ""};
     p.film.creep_modulus = Cited<Pressure>{0.4 * p.film.modulus.value, ""};
     mark(*p.support.band.rail_friction), mark(*p.film.creep_modulus);
+    p.film.sheet_width = p.film.sheet_length = p.film.tuck = Cited<Length>{9.0_m, ""};
+    mark(*p.film.sheet_width), mark(*p.film.sheet_length), mark(*p.film.tuck);
     mark(p.film.thickness), mark(p.film.tension_low), mark(p.film.tension_high), mark(p.film.modulus),
         mark(p.film.poisson);
     mark(p.film.strength), mark(p.film.unit_weight);
@@ -198,11 +201,43 @@ TEST_CASE("job_sheet: every chosen value with its source") {
     foot.friction.emplace();
     mark(foot.stiffness), mark(foot.friction->low), mark(foot.friction->high), mark(foot.friction->side_stiffness);
     const std::string words = sheet_words(a);
-    CHECK(sources.size() == 36);
+    CHECK(sources.size() == 39);
     for (const std::string& source : sources) {
         CAPTURE(source);
         CHECK(holds(words, source));
     }
+}
+
+TEST_CASE("report: the sheet of film to lay out, rounded up, and how the plan's own compares") {
+    // Widest at U3, 4.8 m aft: the rail is 1.2467 m off and 0.7867 m high, the ridge line 1.86 m; to the rail
+    // sqrt(1.2467^2 + 1.0733^2) = 1.6451 m, to the band 0.15 m, tucked 0.15 m, over a pole of 38 mm:
+    // 2 (1.6451 + 0.3) + 0.038 = 3.9281 m, up to 3.93 m. Along the middle from point to point, by Pythagoras:
+    // 0.1860 + 1.5212 + 1.6164 + 1.6000 + 1.6031 + 0.7139 + 0.8261 + 0.6 = 8.6668 m, up to 8.67 m.
+    Assessment a = sample::assessment();
+    const std::string least =
+        "The sheet of film: at least 3.93 m (12 ft 11 in) wide and 8.67 m (28 ft 6 in) long, with 150 mm (5 7/8 in) "
+        "tucked under the band all round.";
+    const std::string place = "It is widest at U3, 4.80 m (15 ft 9 in) aft of the stem head";
+    for (const std::string& text : {sheet_words(a), flat(text_report(a))}) {
+        CHECK(holds(text, least));
+        CHECK(holds(text, place));
+        CHECK(holds(text, "Shrinking only makes film shorter"));
+        CHECK_FALSE(holds(text, "The sheet of this plan"));
+    }
+    a.plan.film.sheet_width = Cited<Length>{4.0_m, "on the roll"};
+    CHECK(holds(sheet_words(a), "The sheet of this plan is 4.00 m (13 ft 1 1/2 in) wide: large enough."));
+    a.plan.film.sheet_length = Cited<Length>{10.0_m, "on the roll"};
+    CHECK(holds(flat(text_report(a)), "4.00 m (13 ft 1 1/2 in) wide and 10.00 m (32 ft 9 3/4 in) long: large enough."));
+    const Json told = Json::parse(json_report(a)).at("film_sheet");
+    CHECK(close_abs(told.at("needed_width_m").get<double>(), 3.9281, 1e-4));
+    CHECK(close_abs(told.at("needed_length_m").get<double>(), 8.6668, 1e-4));
+    CHECK(told.at("widest_place") == "at U3");
+    CHECK(told.at("given_width_m") == 4.0);
+    CHECK(close(told.at("tuck_m").get<double>(), 0.15, 1e-15));
+    CHECK(Json::parse(json_report(sample::assessment())).at("film_sheet").at("given_length_m").is_null());
+    std::swap(a.plan.boat.rail[1], a.plan.boat.rail[2]);  // nothing is drawn, so nothing is told
+    CHECK_FALSE(holds(flat(text_report(a)), "The sheet of film"));
+    CHECK(Json::parse(json_report(a)).at("film_sheet").is_null());
 }
 
 TEST_CASE("job_sheet: what cannot stand says so first") {

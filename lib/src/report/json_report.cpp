@@ -4,6 +4,7 @@
 
 #include "coverframe/base/error.hpp"
 #include "coverframe/base/version.hpp"
+#include "coverframe/plan/girth.hpp"
 #include "coverframe/plan/read.hpp"
 #include "coverframe/report/cautions.hpp"
 #include "coverframe/report/report.hpp"
@@ -170,6 +171,22 @@ Json shape_of(const Assessment& assessment) {
     return rows;
 }
 
+// Null where no cover is drawn.
+Json film_sheet_of(const Plan& plan) {
+    const auto needed = sheet_needed(plan);
+    if (!needed) return nullptr;
+    const auto metres_or_null = [](const std::optional<Cited<Length>>& given) {
+        return given ? number(in_m(given->value)) : Json(nullptr);
+    };
+    return {{"needed_width_m", number(in_m(needed->width))},
+            {"needed_length_m", number(in_m(needed->length))},
+            {"tuck_m", number(in_m(tuck_of(plan.film).value))},
+            {"widest_at_m", number(in_m(needed->widest_at))},
+            {"widest_place", needed->place},
+            {"given_width_m", metres_or_null(plan.film.sheet_width)},
+            {"given_length_m", metres_or_null(plan.film.sheet_length)}};
+}
+
 }  // namespace
 
 std::string json_report(const Assessment& assessment) {
@@ -185,6 +202,7 @@ std::string json_report(const Assessment& assessment) {
                          {"situations", situations_of(assessment)},
                          {"shape_of", assessment.shape_of},
                          {"shape", shape_of(assessment)},
+                         {"film_sheet", film_sheet_of(assessment.plan)},
                          {"stations", stations_of(assessment)},
                          {"arrangements", arrangements_of(assessment)},
                          {"assumptions", assessment.assumptions},

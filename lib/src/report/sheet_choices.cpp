@@ -177,6 +177,9 @@ void add_film(Choices& choices, const Film& film) {
     choices.stress("film strength", film.strength);
     choices.row("film unit weight", value_html(in_kN_per_m3(film.unit_weight.value), "kN/m3", choices.units),
                 film.unit_weight.source);
+    choices.add("width of the sheet of film", film.sheet_width);
+    choices.add("length of the sheet of film", film.sheet_length);
+    choices.add("film tucked under the band", tuck_of(film));
 }
 
 }  // namespace

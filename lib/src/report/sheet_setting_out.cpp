@@ -3,6 +3,7 @@
 
 #include "coverframe/plan/geometry.hpp"
 #include "coverframe/units/crossing.hpp"
+#include "report/film_sheet.hpp"
 #include "report/format.hpp"
 #include "report/html.hpp"
 #include "report/sheet.hpp"
@@ -131,9 +132,9 @@ std::string setting_out_html(const Assessment& assessment) {
         html = found_html(*found, units);
     }
     html += band_html(plan.support.band, units);
-    return html +
-           tag("p", "Film " + thickness(plan.film.thickness.value, units) +
-                        " thick. Levels are from the datum of the plan; straps are set before the film goes on.");
+    html += tag("h3", "Film") + tag("p", "Film " + thickness(plan.film.thickness.value, units) + " thick.");
+    for (const std::string& sentence : film_sheet_sentences(plan)) html += tag("p", sentence);
+    return html + tag("p", "Levels are from the datum of the plan; straps are set before the film goes on.");
 }
 
 }  // namespace coverframe::reporting

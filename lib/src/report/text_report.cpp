@@ -4,6 +4,7 @@
 #include "coverframe/base/version.hpp"
 #include "coverframe/report/cautions.hpp"
 #include "coverframe/report/report.hpp"
+#include "report/film_sheet.hpp"
 #include "report/format.hpp"
 #include "report/text.hpp"
 
@@ -126,6 +127,7 @@ std::string text_report(const Assessment& assessment) {
     add_findings(out, assessment, Verdict::satisfied, "What holds");
     add_findings(out, assessment, Verdict::not_applicable, "What was not judged");
     add_forces(out, assessment);
+    add_list(out, "Film to lay out", film_sheet_sentences(assessment.plan));
     add_situations(out, assessment);
     add_list(out, "Taken as given", assessment.assumptions);
     out += "\ncoverframe " + std::string(version) + '\n';
