@@ -1,7 +1,9 @@
 # SPDX-License-Identifier: BSD-3-Clause
-"""Film by the strip: sag and pull, water on it, the turn over the rail, what time and temperature make of it.
+"""Film by the strip: sag and pull, water on it, the turn over the rail, what time and temperature make of it; and how
+much of it a cover takes.
 
-The models are explained in film/strip.hpp, film/ponding.hpp, film/rail.hpp and film/ageing.hpp. Everything broadcasts.
+The models are explained in film/strip.hpp, film/ponding.hpp, film/rail.hpp, film/ageing.hpp and plan/girth.hpp.
+Everything broadcasts.
 """
 
 from __future__ import annotations
@@ -14,13 +16,17 @@ from numpy.typing import NDArray
 
 from . import _core
 from ._values import Numbers, columns, result
+from .plan import PlanLike, plan_of
 
 __all__ = [
+    "FilmSheet",
     "Ponding",
     "RailTurn",
     "StripState",
+    "girth",
     "modulus_after",
     "ponding",
+    "sheet_needed",
     "span_at_limit",
     "stretch_left",
     "strip",
@@ -331,6 +337,55 @@ def stretch_left(
         after=after,
     )
     return result(_core.stretch_left(shape, args)[0])
+
+
+def girth(plan: PlanLike, *, x_m: Any) -> Numbers:
+    """Girth of a plan's cover, from edge to edge of the film with what is tucked under the band [m].
+
+    Parameters
+    ----------
+    plan
+        A plan, a dictionary laid out like a plan file, or a path.
+    x_m
+        Places along the boat, aft from the stem head, within the rail line [m].
+
+    Raises
+    ------
+    InputError
+        film.girth.range; with every problem of the plan
+
+    Examples
+    --------
+    >>> girth("examples/plans/motor_boat.json", x_m=["0 ft", "12 ft"]).round(2).tolist()   # doctest: +SKIP
+    [0.74, 4.04]
+    """
+    shape, (x,) = columns(x_m=x_m)
+    return result(_core.girth(plan_of(plan)._handle, shape, x))
+
+
+@dataclass(frozen=True, slots=True)
+class FilmSheet:
+    """The least sheet of film that covers a boat. Nothing is in it for pleats, seams and a sheet laid askew."""
+
+    #: Across the boat, from edge to edge [m].
+    width_m: float
+    #: From bow to stern [m].
+    length_m: float
+    #: x of the widest place [m].
+    widest_at_m: float
+    #: That place in words: "at U2", "between U1 and U2".
+    place: str
+
+
+def sheet_needed(plan: PlanLike) -> FilmSheet:
+    """The least sheet of film that reaches under the band all round.
+
+    Raises
+    ------
+    InputError
+        With every problem of the plan, a sheet it gives that is too small among them.
+    """
+    return FilmSheet(*_core.sheet_needed(plan_of(plan)._handle))
 
 
 def _truth(flags: NDArray[np.float64]) -> bool | NDArray[np.bool_]:

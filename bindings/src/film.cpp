@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: BSD-3-Clause
-// Film over whole arrays: strip, rail, ponding, ageing. The interpreter lock is released around the loop only.
+// Film over whole arrays: strip, rail, ponding, ageing; girth of a plan's cover along the boat. The interpreter lock is released around the loop only.
 #include <pybind11/stl.h>
 
 #include <array>
@@ -11,7 +11,9 @@
 #include "coverframe/film/ponding.hpp"
 #include "coverframe/film/rail.hpp"
 #include "coverframe/film/strip.hpp"
+#include "coverframe/plan/girth.hpp"
 #include "coverframe/units/crossing.hpp"
+#include "coverframe/units/text.hpp"
 
 namespace coverframe::binding {
 namespace {
@@ -96,6 +98,29 @@ std::array<double, 10> ponding(const std::array<double, 5>& given) {
             p.span_needed.value_or(0.0)};
 }
 
+/// Girth of the cover at each x [m].
+py::object girths(const Plan& plan, const Shape& shape, const Numbers& x) {
+    const Column column(x, shape);
+    const py::tuple results = evaluate_all<1>(shape, [&](std::size_t i) {
+        const auto girth = girth_at(plan, from_m(column[i]));
+        if (!girth) {
+            throw InputError("film.girth.range", "/x_m", std::to_string(column[i]),
+                             "the rail of this boat runs from x = " +
+                                 write(plan.boat.rail.front().x, "m") + " to " + write(plan.boat.rail.back().x, "m") +
+                                 "; ask for the girth there");
+        }
+        return std::array<double, 1>{in_m(*girth)};
+    });
+    return results[0];
+}
+
+/// Width, length, x of the widest place [m], and its name.
+py::tuple needed_sheet(const Plan& plan) {
+    const auto sheet = sheet_needed(plan);
+    expect(sheet.has_value(), "a cover that is drawn");
+    return py::make_tuple(in_m(sheet->width), in_m(sheet->length), in_m(sheet->widest_at), sheet->place);
+}
+
 /// Binds a rule of `in` numbers that gives `out` numbers, over arrays.
 template <std::size_t in, std::size_t out>
 void bind_over(py::module_& module, const char* name, std::array<double, out> (*rule)(const std::array<double, in>&)) {
@@ -117,6 +142,8 @@ using Five = std::array<double, 5>;
 }  // namespace
 
 void bind_film(py::module_& module) {
+    module.def("girth", &girths);
+    module.def("sheet_needed", &needed_sheet);
     bind_over<5, 9>(module, "strip", &strip_a_metre_wide);
     bind_over<4, 9>(module, "over_rail", &over_rail);
     bind_over<5, 10>(module, "ponding", &ponding);
