@@ -103,3 +103,52 @@ TEST_CASE("legs under film: snow to the other side is the mirror") {
         CHECK(close(one.legs[k + 1].load, other.legs[k].load, 1e-3));
     }
 }
+
+// A frame with feet that rub cannot be walked in one with its film: the same equilibrium is found in rounds.
+TEST_CASE("legs under film: in one walk as in rounds") {
+    std::vector<CoverState> states;
+    for (const bool rough : {false, true}) {
+        Plan plan = demo("motor_boat");
+        for (Upright& upright : std::get<RidgeSupport>(plan.support.structure).uprights) {
+            SoftFoot& foot = upright.foot.emplace();
+            foot.stiffness = {from_N_per_m(2e5), "invented"};
+            const Cited<double> friction{1, "invented"};
+            if (rough) foot.friction = FootFriction{friction, friction, {from_N_per_m(1e9), "invented"}};
+        }
+        const Rigged rigged = rig(build_cover(plan), 200);
+        states.push_back(load_cover(rigged.cover, snow_on(rigged.cover, 700, 200)));
+        REQUIRE(states.back().legs.size() == 6);
+    }
+    for (std::size_t k = 0; k < 6; ++k) {
+        CHECK(close(states[0].legs[k].end, states[1].legs[k].end, 2e-5));
+        CHECK(close(states[0].legs[k].load, states[1].legs[k].load, 5e-5));
+    }
+}
+
+TEST_CASE("legs under film: covers of all kinds have legs, and each holds what lies on it") {
+    for (const std::string name : {"motor_boat", "sloop", "open_boat", "as_found"}) {
+        for (const double stiffer : {0.2, 1.0, 5.0}) {
+            for (const double tension : {100.0, 200.0, 600.0}) {
+                Plan plan = demo(name);
+                for (StrapKind& strap : plan.straps) strap.stiffness_low.value = strap.stiffness_low.value * stiffer;
+                const Rigged rigged = rig(build_cover(plan), tension);
+                REQUIRE(rigged.state.usable());
+                for (const double snow : {50.0, 500.0, 2000.0}) {
+                    CAPTURE(name);
+                    CAPTURE(stiffer);
+                    CAPTURE(tension);
+                    CAPTURE(snow);
+                    const CoverState state = load_cover(rigged.cover, snow_on(rigged.cover, snow, 0.5 * snow));
+                    if (!state.usable()) continue;
+                    CHECK(state.no_legs.empty());
+                    for (const LegUnderFilm& leg : state.legs) {
+                        const double l = leg.carries.chord;
+                        CHECK(close_abs(8 * leg.film.sag * leg.film.tension / (l * l), leg.film.load,
+                                        1e-6 * (1 + leg.film.load)));
+                        CHECK(leg.film.tension >= leg.carries.initial);
+                    }
+                }
+            }
+        }
+    }
+}

@@ -94,6 +94,15 @@ TEST_CASE("film_on_strap: every equation of its header holds") {
             check_equations(other, film_on_strap(other));
         }
     }
+    // Pulls and sag found in turn go round and round here: a short bay beside a long one, under much load.
+    StrapUnderFilm uneven;
+    uneven.chord = 2.16;
+    uneven.initial = 7;
+    uneven.stiffness = 30e3;
+    uneven.film_stiffness = 76.5e3;
+    uneven.shrunk = 60;
+    uneven.beside = {FilmBeside{6, 3560, -0.0046, 0.2, 0}, FilmBeside{0.1, 4900, 0.0046, -0.04, -0.17}};
+    check_equations(uneven, film_on_strap(uneven));
 }
 
 TEST_CASE("film_on_strap: a leg that cannot give, one that is not there, legs close together") {

@@ -11,6 +11,8 @@
 
 namespace coverframe {
 
+class LegSearch;
+
 class CoverSolver {
 public:
     /// Keeps the cover, which must stay as it is.
@@ -39,10 +41,15 @@ private:
     void lean(const Leg& leg, std::size_t side, const CoverState& state, FilmBeside& film) const;
     void relieve(const Leg& leg, const LegUnderFilm& under, double load);
     [[nodiscard]] FrameLoads::Spring kept_along(const Leg& leg, const CoverState& first) const;
-    [[nodiscard]] FrameLoads::Spring added_by(const Leg& leg, const LegUnderFilm& under, const CoverState& state,
-                                              double tension, double load) const;
+    [[nodiscard]] FrameLoads::Spring added_by(const Leg& leg, const CoverState& state, double tension, double load,
+                                              double stiffness) const;
+    void move_to(const Eigen::VectorXd& u, CoverState& now) const;
+    [[nodiscard]] double look_at_legs(CoverState& now, LegSearch& search) const;
+    [[nodiscard]] double hang_strips(CoverState& now, FrameLoads& loads) const;
     /// Fills in the legs of a usable state, or why there are none.
     void lay_on_straps(const FrameLoads& own, const SolveOptions& options, CoverState& state);
+    [[nodiscard]] bool lay_at_once(const FrameLoads& own, const SolveOptions& options, CoverState& state);
+    void lay_in_rounds(const FrameLoads& own, const SolveOptions& options, CoverState& state);
 
     void put_on(const StripLoads& snow, double share, double permanent_factor);
     [[nodiscard]] CoverState settle(const FrameLoads& own, const SolveOptions& options,

@@ -2,9 +2,13 @@
 // The second equilibrium of a cover: film lies on the cross straps (film/cover.hpp).
 #include <algorithm>
 #include <cmath>
+#include <limits>
+#include <utility>
 
+#include "coverframe/base/error.hpp"
 #include "coverframe/film/film_on_strap.hpp"
 #include "film/cover_solver.hpp"
+#include "film/kernel/hanging.hpp"
 
 namespace coverframe {
 namespace {
@@ -15,20 +19,44 @@ std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 /// The legs stand still when nothing changes by more than this share of the largest tension or load [-].
 constexpr double agreement = 1e-5;
+constexpr double agreement_at_once = 2e-6;  ///< of one step of the frame to the next [-]
 constexpr int most_rounds = 100;
+constexpr const char* not_settled = "film and cross straps do not settle together";
 constexpr double hold_along = 1e6;  ///< [N/m]
+
+double stiffness_alone(const LegUnderFilm& under) { return under.carries.stiffness / under.carries.chord; }
+
+/// Of a leg along its chord, at the same load [N/m]: dT/dT_s0 = T/(3 T - 2 T_s0).
+double stiffness_of(const LegUnderFilm& under) {
+    const double T = under.film.tension;
+    return T > 0.0 ? stiffness_alone(under) * T / (3.0 * T - 2.0 * under.carries.initial) : 0.0;
+}
+
+double x_of(const Frame& frame, int node) { return frame.nodes[at(node)].at[0]; }
+
+}  // namespace
 
 /// Looks for what the film does to the legs when it does that to them: steps that learn from the last one how far to go
 /// (Aitken, for all legs together; from memory).
-class Search {
+class LegSearch {
 public:
-    explicit Search(std::size_t size) : values_(size, 0.0) {}
+    /// \param share  of what is missing that is added at first
+    LegSearch(std::size_t size, double share, double least_share)
+        : values_(size, 0.0), share_(share), least_share_(least_share) {}
 
     [[nodiscard]] double at(std::size_t i) const { return values_[i]; }
 
-    void step(const std::vector<double>& found) {
+    /// Takes a value along with a change that is known beforehand.
+    void shift(std::size_t i, double change) { values_[i] += change; }
+
+    /// The largest of what was missing [N].
+    double step(const std::vector<double>& found) {
         std::vector<double> missing;
-        for (std::size_t i = 0; i < values_.size(); ++i) missing.push_back(found[i] - values_[i]);
+        double most = 0.0;
+        for (std::size_t i = 0; i < values_.size(); ++i) {
+            missing.push_back(found[i] - values_[i]);
+            most = std::max(most, std::abs(missing[i]));
+        }
         if (!last_.empty()) {
             double along = 0.0;
             double square = 0.0;
@@ -37,21 +65,19 @@ public:
                 along += last_[i] * change;
                 square += change * change;
             }
-            if (square > 0.0) share_ = std::clamp(-share_ * along / square, 0.05, 1.0);
+            if (square > 0.0) share_ = std::clamp(-share_ * along / square, least_share_, 1.0);
         }
         for (std::size_t i = 0; i < missing.size(); ++i) values_[i] += share_ * missing[i];
         last_ = std::move(missing);
+        return most;
     }
 
 private:
     std::vector<double> values_;  ///< [N]
-    std::vector<double> last_;    ///< what was missing in the round before [N]
-    double share_ = 0.7;          ///< of what is missing that is added
+    std::vector<double> last_;    ///< what was missing in the step before [N]
+    double share_;                ///< of what is missing that is added
+    double least_share_;
 };
-
-double x_of(const Frame& frame, int node) { return frame.nodes[at(node)].at[0]; }
-
-}  // namespace
 
 void CoverSolver::find_legs() {
     const Frame& frame = rigged_.layout.frame;
@@ -117,8 +143,12 @@ void CoverSolver::lean(const Leg& leg, std::size_t side, const CoverState& state
         const double d = std::abs(there.rail[0] - here.rail[0]);
         const double fall = -0.5 * (square_to_chord(top, place_of(frame, state.frame, there.node)) +
                                     square_to_chord(here.rail, there.rail));
-        for (std::size_t n = 0; n < 3; ++n) moment[n] += std::pow(d, static_cast<double>(n + 2));
-        for (std::size_t n = 0; n < 2; ++n) fallen[n] += fall * std::pow(d, static_cast<double>(n + 1));
+        const double square = d * d;
+        moment[0] += square;
+        moment[1] += square * d;
+        moment[2] += square * square;
+        fallen[0] += fall * d;
+        fallen[1] += fall * square;
     }
     const double determinant = moment[0] * moment[2] - moment[1] * moment[1];
     if (moment[0] > 0.0) film.falls = fallen[0] / moment[0];  // one strip: straight
@@ -219,20 +249,16 @@ FrameLoads::Spring CoverSolver::kept_along(const Leg& leg, const CoverState& fir
 }
 
 /// What a leg does at its upper end beyond a straight strap: it pulls along its chord with an added tension, and
-/// carries half its load there. A straight strap that is slack has no stiffness, with film on it the leg has: at the
-/// same load dT/dT_s0 = T/(3 T - 2 T_s0).
-FrameLoads::Spring CoverSolver::added_by(const Leg& leg, const LegUnderFilm& under, const CoverState& state,
-                                         double tension, double load) const {
+/// carries half its load there.
+/// \param stiffness  along the chord, beyond that of the straight strap [N/m]
+FrameLoads::Spring CoverSolver::added_by(const Leg& leg, const CoverState& state, double tension, double load,
+                                         double stiffness) const {
     const Frame& frame = rigged_.layout.frame;
     const FrameMember& strap = frame.members[at(leg.member)];
     const int lower = strap.from == leg.ridge ? strap.to : strap.from;
     const Place a = place_of(frame, state.frame, leg.ridge);
     const Place b = place_of(frame, state.frame, lower);
     const double length = std::hypot(b[0] - a[0], b[1] - a[1], b[2] - a[2]);
-    const double T = under.film.tension;
-    const double initial = under.carries.initial;
-    const double stiffness =
-        initial < 0.0 && T > 0.0 ? strap.axial_stiffness / length * T / (3.0 * T - 2.0 * initial) : 0.0;
     FrameLoads::Spring spring;
     spring.node = leg.ridge;
     for (std::size_t d = 0; d < 3; ++d) {
@@ -244,11 +270,104 @@ FrameLoads::Spring CoverSolver::added_by(const Leg& leg, const LegUnderFilm& und
     return spring;
 }
 
+/// Moves the cover to displacements: places of the frame, ends of the strips.
+void CoverSolver::move_to(const Eigen::VectorXd& u, CoverState& now) const {
+    now.frame.displacement.assign(u.data(), u.data() + u.size());
+    for (std::size_t i = 0; i < strips_.size(); ++i) {
+        const CoverStrip& strip = strips_[i];
+        const Place upper = place_of(rigged_.layout.frame, now.frame, strip.node);
+        now.strips[i].span = std::hypot(strip.rail[0] - upper[0], strip.rail[1] - upper[1]);
+        now.strips[i].rise = strip.rail[2] - upper[2];
+    }
+}
+
+/// Lays film on the legs where the cover is now, and makes a step of the search for the tension and load of each. How
+/// much was missing, as a share of the largest.
+double CoverSolver::look_at_legs(CoverState& now, LegSearch& search) const {
+    const std::vector<LegUnderFilm> last = std::exchange(now.legs, {});
+    std::vector<double> found;
+    double most = 0.0;
+    for (std::size_t i = 0; i < legs_.size(); ++i) {
+        const LegUnderFilm& under = now.legs.emplace_back(film_on(legs_[i], now));
+        found.insert(found.end(), {under.film.tension, under.load});
+        most = std::max({most, under.film.tension, under.load});
+        if (!last.empty()) search.shift(2 * i, stiffness_of(last[i]) * (under.carries.chord - last[i].carries.chord));
+    }
+    const double missing = search.step(found);
+    return most > 0.0 ? missing / most : 0.0;
+}
+
+/// Hangs the strips where the cover is now, each with one Newton step of its own while little changes, and gives their
+/// pulls to the frame. The largest of their last steps, as a share.
+double CoverSolver::hang_strips(CoverState& now, FrameLoads& loads) const {
+    constexpr double step_is_enough = 1e-3;
+    double change = 0.0;
+    for (std::size_t i = 0; i < strips_.size(); ++i) {
+        const CoverStrip& strip = strips_[i];
+        const Place upper = place_of(rigged_.layout.frame, now.frame, strip.node);
+        const kernel::HangingState hung =
+            kernel::hanging_near(strip.strip, upper, strip.rail, now.strips[i].level_force, step_is_enough);
+        now.strips[i] = hung.strip;
+        change = std::max(change, hung.change);
+        const double* moved = now.frame.displacement.data() + 6 * strip.node;
+        loads.springs[i] = {strip.node, hung.strip.stiffness, {moved[0], moved[1], moved[2]}, hung.strip.pull_upper};
+    }
+    return change;
+}
+
+/// The second equilibrium in one walk: strips and legs are looked at anew at every step of the frame. False if it does
+/// not end in a state to use.
+bool CoverSolver::lay_at_once(const FrameLoads& own, const SolveOptions& options, CoverState& state) {
+    constexpr double settled = 1e-4;  // of the last step of each strip, which leaves the square of that
+    constexpr double force_tolerance = 1e-3;
+    constexpr double least_share = 0.25;
+    CoverState now = state;
+    FrameLoads loads = own;
+    loads.springs.insert(loads.springs.begin(), strips_.size(), {});
+    for (const Leg& leg : legs_) {
+        if (leg.ridge >= 0) loads.springs.push_back(kept_along(leg, state));
+    }
+    const std::size_t kept = loads.springs.size();
+    LegSearch search(2 * legs_.size(), 1.0, least_share);
+    const auto follow = [&](const Eigen::VectorXd& u, FrameLoads& with) {
+        move_to(u, now);
+        const bool still = look_at_legs(now, search) <= agreement_at_once;
+        for (std::size_t i = 0; i < strips_.size(); ++i) strips_[i].strip.load = whole_load_[i];
+        with.springs.resize(kept);
+        for (std::size_t i = 0; i < legs_.size(); ++i) {
+            const LegUnderFilm& under = now.legs[i];
+            const double load = std::max(0.0, search.at(2 * i + 1));
+            relieve(legs_[i], under, load);
+            if (legs_[i].ridge < 0) continue;
+            const double initial = under.carries.initial;
+            const double straight = initial > 0.0 ? stiffness_alone(under) : 0.0;
+            with.springs.push_back(added_by(legs_[i], now, search.at(2 * i) - std::max(0.0, initial), load,
+                                            stiffness_of(under) - straight));
+        }
+        return hang_strips(now, with) <= settled && still;
+    };
+    SolveOptions coarse = options;
+    coarse.force_tolerance = std::max(options.force_tolerance, force_tolerance);
+    if (!solver_.follow(loads, follow, coarse, state.frame.displacement)) return false;
+    state.legs = std::move(now.legs);
+    return true;
+}
+
 void CoverSolver::lay_on_straps(const FrameLoads& own, const SolveOptions& options, CoverState& state) {
     whole_load_.clear();
     for (const CoverStrip& strip : strips_) whole_load_.push_back(strip.strip.load);
+    try {
+        if (!lay_at_once(own, options, state)) lay_in_rounds(own, options, state);
+    } catch (const StateError&) {  // of a leg in a place where no sag fits
+        state.legs.clear();
+        state.no_legs = not_settled;
+    }
+}
+
+/// The second equilibrium in rounds: what film does to the legs, then the whole cover with that.
+void CoverSolver::lay_in_rounds(const FrameLoads& own, const SolveOptions& options, CoverState& state) {
     // Of each leg the tension that the film adds to it, and the load on it.
-    Search search(2 * legs_.size());
+    LegSearch search(2 * legs_.size(), 0.7, 0.05);
     std::vector<double> found(2 * legs_.size());
     CoverState now = state;
     for (int round = 0; round < most_rounds; ++round) {
@@ -263,14 +382,16 @@ void CoverSolver::lay_on_straps(const FrameLoads& own, const SolveOptions& optio
         }
         for (std::size_t i = 0; i < found.size(); ++i) change = std::max(change, std::abs(found[i] - search.at(i)));
         if (change <= agreement * most) return;
-        search.step(found);
+        (void)search.step(found);
         for (std::size_t i = 0; i < strips_.size(); ++i) strips_[i].strip.load = whole_load_[i];
         FrameLoads loads = own;
         for (std::size_t i = 0; i < legs_.size(); ++i) {
             relieve(legs_[i], state.legs[i], search.at(2 * i + 1));
             if (legs_[i].ridge < 0) continue;
             loads.springs.push_back(kept_along(legs_[i], state));
-            loads.springs.push_back(added_by(legs_[i], state.legs[i], now, search.at(2 * i), search.at(2 * i + 1)));
+            // A straight strap that is slack has no stiffness.
+            const double stiffness = state.legs[i].carries.initial < 0.0 ? stiffness_of(state.legs[i]) : 0.0;
+            loads.springs.push_back(added_by(legs_[i], now, search.at(2 * i), search.at(2 * i + 1), stiffness));
         }
         auto next = settle_near(loads, options, now);
         now = next ? std::move(*next) : settle(loads, options, now.frame.displacement);
@@ -280,7 +401,7 @@ void CoverSolver::lay_on_straps(const FrameLoads& own, const SolveOptions& optio
         return;
     }
     state.legs.clear();
-    state.no_legs = "film and cross straps do not settle together";
+    state.no_legs = not_settled;
 }
 
 }  // namespace coverframe
