@@ -39,7 +39,7 @@ private:
     [[nodiscard]] LegUnderFilm film_on(const Leg& leg, const CoverState& state) const;
     [[nodiscard]] FilmBeside film_beside(const Leg& leg, std::size_t side, const CoverState& state) const;
     void lean(const Leg& leg, std::size_t side, const CoverState& state, FilmBeside& film) const;
-    void relieve(const Leg& leg, const LegUnderFilm& under, double load);
+    void relieve(const Leg& leg, const LegUnderFilm& under, const LegSearch& search, std::size_t number);
     [[nodiscard]] FrameLoads::Spring kept_along(const Leg& leg, const CoverState& first) const;
     [[nodiscard]] FrameLoads::Spring added_by(const Leg& leg, const CoverState& state, double tension, double load,
                                               double stiffness) const;

@@ -36,20 +36,36 @@ double x_of(const Frame& frame, int node) { return frame.nodes[at(node)].at[0]; 
 
 }  // namespace
 
-/// Looks for what the film does to the legs when it does that to them: steps that learn from the last one how far to go
+/// Looks for what the film does to the legs when it does that to them, six numbers a leg: its tension, its load, and of
+/// either side what it relieves and the reach of that (FilmLift). Steps that learn from the last one how far to go
 /// (Aitken, for all legs together; from memory).
 class LegSearch {
 public:
     /// \param share  of what is missing that is added at first
-    LegSearch(std::size_t size, double share, double least_share)
-        : values_(size, 0.0), share_(share), least_share_(least_share) {}
+    LegSearch(std::size_t legs, double share, double least_share)
+        : values_(legs * numbers, 0.0), share_(share), least_share_(least_share) {}
 
-    [[nodiscard]] double at(std::size_t i) const { return values_[i]; }
+    static constexpr std::size_t numbers = 6;
+    [[nodiscard]] double tension(std::size_t leg) const { return values_[numbers * leg]; }
+    [[nodiscard]] double load(std::size_t leg) const { return std::max(0.0, values_[numbers * leg + 1]); }
+    [[nodiscard]] double relieves(std::size_t leg, std::size_t side) const {
+        return std::max(0.0, values_[numbers * leg + 2 + side]);
+    }
+    [[nodiscard]] double reach(std::size_t leg, std::size_t side) const {
+        return std::max(0.0, values_[numbers * leg + 4 + side]);
+    }
 
-    /// Takes a value along with a change that is known beforehand.
-    void shift(std::size_t i, double change) { values_[i] += change; }
+    /// Adds what is found of a leg.
+    static void add(const LegUnderFilm& under, double tension, std::vector<double>& found) {
+        const std::array<FilmLift, 2>& sides = under.film.beside;
+        found.insert(found.end(),
+                     {tension, under.load, sides[0].relieves, sides[1].relieves, sides[0].reach, sides[1].reach});
+    }
 
-    /// The largest of what was missing [N].
+    /// Takes a tension along with a change that is known beforehand.
+    void stretch(std::size_t leg, double change) { values_[numbers * leg] += change; }
+
+    /// The largest of what was missing.
     double step(const std::vector<double>& found) {
         std::vector<double> missing;
         double most = 0.0;
@@ -73,9 +89,9 @@ public:
     }
 
 private:
-    std::vector<double> values_;  ///< [N]
-    std::vector<double> last_;    ///< what was missing in the step before [N]
-    double share_;                ///< of what is missing that is added
+    std::vector<double> values_;
+    std::vector<double> last_;  ///< what was missing in the step before
+    double share_;              ///< of what is missing that is added
     double least_share_;
 };
 
@@ -208,20 +224,22 @@ LegUnderFilm CoverSolver::film_on(const Leg& leg, const CoverState& state) const
 }
 
 /// Takes from the strips near a leg what they hand over to it: the nearer, the more, and never more than they carry.
-void CoverSolver::relieve(const Leg& leg, const LegUnderFilm& under, double load) {
-    const double handed = under.film.beside[0].relieves + under.film.beside[1].relieves;
-    if (leg.ridge < 0 || !(handed > 0.0) || !(under.film.load > 0.0)) return;
-    const double share = std::min(1.0, handed / under.film.load);
+void CoverSolver::relieve(const Leg& leg, const LegUnderFilm& under, const LegSearch& search, std::size_t number) {
+    const double load = search.load(number);
+    const double handed = search.relieves(number, 0) + search.relieves(number, 1);
+    const double brought = load * under.cosine / under.carries.chord;
+    if (leg.ridge < 0 || !(handed > 0.0) || !(brought > 0.0)) return;
+    const double share = std::min(1.0, handed / brought);
     for (std::size_t side = 0; side < 2; ++side) {
-        const FilmLift& lift = under.film.beside[side];
-        double left = share * load * lift.relieves / handed;
+        const double reach = search.reach(number, side);
+        double left = share * load * search.relieves(number, side) / handed;
         constexpr int passes = 3;  // what a strip cannot give is asked of the others
-        for (int pass = 0; pass < passes && left > 0.0 && lift.reach > 0.0; ++pass) {
+        for (int pass = 0; pass < passes && left > 0.0 && reach > 0.0; ++pass) {
             double sum = 0.0;
             const auto part_of = [&](std::size_t i) {
                 const double d = std::abs(strips_[i].rail[0] - strips_[leg.by[side].front()].rail[0]);
                 if (!(strips_[i].strip.load > 0.0)) return 0.0;
-                return (d == 0.0 ? 0.5 : 1.0) * strips_[i].width * std::exp(-d / lift.reach);
+                return (d == 0.0 ? 0.5 : 1.0) * strips_[i].width * std::exp(-d / reach);
             };
             for (const std::size_t i : leg.by[side]) sum += part_of(i);
             if (!(sum > 0.0)) break;
@@ -289,9 +307,9 @@ double CoverSolver::look_at_legs(CoverState& now, LegSearch& search) const {
     double most = 0.0;
     for (std::size_t i = 0; i < legs_.size(); ++i) {
         const LegUnderFilm& under = now.legs.emplace_back(film_on(legs_[i], now));
-        found.insert(found.end(), {under.film.tension, under.load});
+        LegSearch::add(under, under.film.tension, found);
         most = std::max({most, under.film.tension, under.load});
-        if (!last.empty()) search.shift(2 * i, stiffness_of(last[i]) * (under.carries.chord - last[i].carries.chord));
+        if (!last.empty()) search.stretch(i, stiffness_of(last[i]) * (under.carries.chord - last[i].carries.chord));
     }
     const double missing = search.step(found);
     return most > 0.0 ? missing / most : 0.0;
@@ -328,7 +346,7 @@ bool CoverSolver::lay_at_once(const FrameLoads& own, const SolveOptions& options
         if (leg.ridge >= 0) loads.springs.push_back(kept_along(leg, state));
     }
     const std::size_t kept = loads.springs.size();
-    LegSearch search(2 * legs_.size(), 1.0, least_share);
+    LegSearch search(legs_.size(), 1.0, least_share);
     const auto follow = [&](const Eigen::VectorXd& u, FrameLoads& with) {
         move_to(u, now);
         const bool still = look_at_legs(now, search) <= agreement_at_once;
@@ -336,12 +354,11 @@ bool CoverSolver::lay_at_once(const FrameLoads& own, const SolveOptions& options
         with.springs.resize(kept);
         for (std::size_t i = 0; i < legs_.size(); ++i) {
             const LegUnderFilm& under = now.legs[i];
-            const double load = std::max(0.0, search.at(2 * i + 1));
-            relieve(legs_[i], under, load);
+            relieve(legs_[i], under, search, i);
             if (legs_[i].ridge < 0) continue;
             const double initial = under.carries.initial;
             const double straight = initial > 0.0 ? stiffness_alone(under) : 0.0;
-            with.springs.push_back(added_by(legs_[i], now, search.at(2 * i) - std::max(0.0, initial), load,
+            with.springs.push_back(added_by(legs_[i], now, search.tension(i) - std::max(0.0, initial), search.load(i),
                                             stiffness_of(under) - straight));
         }
         return hang_strips(now, with) <= settled && still;
@@ -367,31 +384,27 @@ void CoverSolver::lay_on_straps(const FrameLoads& own, const SolveOptions& optio
 /// The second equilibrium in rounds: what film does to the legs, then the whole cover with that.
 void CoverSolver::lay_in_rounds(const FrameLoads& own, const SolveOptions& options, CoverState& state) {
     // Of each leg the tension that the film adds to it, and the load on it.
-    LegSearch search(2 * legs_.size(), 0.7, 0.05);
-    std::vector<double> found(2 * legs_.size());
+    LegSearch search(legs_.size(), 0.7, 0.05);
     CoverState now = state;
     for (int round = 0; round < most_rounds; ++round) {
         state.legs.clear();
+        std::vector<double> found;
         double most = 0.0;
-        double change = 0.0;
         for (std::size_t i = 0; i < legs_.size(); ++i) {
             const LegUnderFilm& under = state.legs.emplace_back(film_on(legs_[i], now));
-            found[2 * i] = under.film.tension - std::max(0.0, under.carries.initial);
-            found[2 * i + 1] = under.load;
+            LegSearch::add(under, under.film.tension - std::max(0.0, under.carries.initial), found);
             most = std::max({most, under.film.tension, under.load});
         }
-        for (std::size_t i = 0; i < found.size(); ++i) change = std::max(change, std::abs(found[i] - search.at(i)));
-        if (change <= agreement * most) return;
-        (void)search.step(found);
+        if (search.step(found) <= agreement * most) return;
         for (std::size_t i = 0; i < strips_.size(); ++i) strips_[i].strip.load = whole_load_[i];
         FrameLoads loads = own;
         for (std::size_t i = 0; i < legs_.size(); ++i) {
-            relieve(legs_[i], state.legs[i], search.at(2 * i + 1));
+            relieve(legs_[i], state.legs[i], search, i);
             if (legs_[i].ridge < 0) continue;
             loads.springs.push_back(kept_along(legs_[i], state));
             // A straight strap that is slack has no stiffness.
             const double stiffness = state.legs[i].carries.initial < 0.0 ? stiffness_of(state.legs[i]) : 0.0;
-            loads.springs.push_back(added_by(legs_[i], now, search.at(2 * i), search.at(2 * i + 1), stiffness));
+            loads.springs.push_back(added_by(legs_[i], now, search.tension(i), search.load(i), stiffness));
         }
         auto next = settle_near(loads, options, now);
         now = next ? std::move(*next) : settle(loads, options, now.frame.displacement);
