@@ -56,6 +56,7 @@ public:
             const bool open_bow = !bow_fan && k + 1 == columns_.size();
             if (!open_stern && !open_bow) fill(k, (k + 1) % columns_.size());
         }
+        join_rails();
         require_sound(cover_.mesh);
         return std::move(cover_);
     }
@@ -162,6 +163,22 @@ private:
             fill_row(above, below, starboard);
             above = std::move(below);
         }
+        add_to_rails(above);
+    }
+
+    /// Goes on along the rail, or begins anew behind an end without a fan.
+    void add_to_rails(const std::vector<int>& row) {
+        std::vector<std::vector<int>>& rails = cover_.rails;
+        if (rails.empty() || rails.back().back() != row.front()) rails.emplace_back(1, row.front());
+        rails.back().insert(rails.back().end(), row.begin() + 1, row.end());
+    }
+
+    /// The last line may end where the first one begins.
+    void join_rails() {
+        std::vector<std::vector<int>>& rails = cover_.rails;
+        if (rails.size() < 2 || rails.back().back() != rails.front().front()) return;
+        rails.back().insert(rails.back().end(), rails.front().begin() + 1, rails.front().end());
+        rails.erase(rails.begin());
     }
 
     /// Nodes of a row from column to column. In a fan a row has the more of them the further it is from the apex, so

@@ -113,11 +113,12 @@ void fill_forces(const CoverSurface& surface, const SurfaceSystem& system, Surfa
     state.members.clear();
     for (std::size_t m = 0; m < surface.layout.frame.members.size(); ++m) state.members.push_back(system.member(m));
     state.film_on_frame.assign(surface.layout.frame.nodes.size(), {});
+    state.film_on_boat.assign(state.film.nodes.size(), {});
     for (std::size_t n = 0; n < state.film.nodes.size(); ++n) {
         const int node = surface.cover.frame_node[n];
-        if (node < 0) continue;
+        if (node < 0 && !surface.cover.held[n]) continue;
         const Vector3d force = system.film_force_on(n);
-        state.film_on_frame[at(node)] = {force(0), force(1), force(2)};
+        (node < 0 ? state.film_on_boat[n] : state.film_on_frame[at(node)]) = {force(0), force(1), force(2)};
     }
 }
 

@@ -28,6 +28,9 @@ struct CoverMesh {
     std::vector<int> frame_node;  ///< of each film node on the ridge line the frame node it lies on; -1 elsewhere
     std::vector<bool> held;       ///< film nodes at the rail, and along an edge without a fan
     std::vector<bool> outlet;     ///< film nodes at which water runs off: the rail, the transom, an edge without a fan
+    /// Film nodes along the rail, in their order round the boat: one line from an end without a fan to the next; a line
+    /// all round begins and ends with the same node.
+    std::vector<std::vector<int>> rails;
 };
 
 /// \param rows  triangles' rows from ridge to rail, 2 to 200

@@ -114,6 +114,7 @@ struct SurfaceState {
     std::vector<double> displacement;                  ///< of the frame's nodes, 6 each [m, rad]
     std::vector<MemberForces> members;                 ///< of the frame
     std::vector<std::array<double, 3>> film_on_frame;  ///< force of the film on each frame node, cross straps apart [N]
+    std::vector<std::array<double, 3>> film_on_boat;   ///< and where film nodes are held; one a film node [N]
     std::vector<EdgeState> obstacles;
     Water water;
     std::vector<RidgeLift> lifts;  ///< in the order of the ridge line
