@@ -6,6 +6,7 @@
 #include <doctest/doctest.h>
 
 #include "by_hand.hpp"
+#include "checks/band_pulls.hpp"
 #include "close.hpp"
 #include "coverframe/base/error.hpp"
 
@@ -211,6 +212,29 @@ TEST_CASE("check_band: more film tension never lowers a demand") {
         before = lift(c, "belly strap 2").demand;
         band_before = tension(c).demand;
     }
+}
+
+// 120 N/m over 1.2 m of transom, each side; and 90 N/m over the metre of port that the second belly strap begins on.
+TEST_CASE("judge_band: film that pulls on the band across the boat, and beyond the strips") {
+    Case c;
+    belly(c, {1.0, 2.5});
+    const checks_detail::RailPulls strips = checks_detail::rail_pulls(c.cover, c.state);
+    const auto leg = [&](const checks_detail::RailPulls& pulls, int strap) {
+        return find(judge_band(c.input(), pulls), "band.lift", "belly strap " + std::to_string(strap)).demand;
+    };
+    checks_detail::RailPulls pulls = strips;
+    for (auto& side : pulls) side.push_back({4.0, 4.0, 1.2, {-72, 0, 96}});
+    CHECK(close(leg(pulls, 1), leg(strips, 1), 1e-12));
+    CHECK(close(leg(pulls, 2), leg(strips, 2) + 1.2 * 0.12, 1e-12));
+    // Round the stern from 2.5 m on one side to the other: 3 m of sides and 2.4 m of transom.
+    const Finding f = find(judge_band(c.input(), pulls), "band.tension", "band");
+    const double P = 3 * p + 2.4 * 120;
+    const double H = std::sqrt(f.demand * f.demand * 1e6 - P * P / 4);
+    CHECK(close(H * H * (H - 300), 600e3 * P * P / 24, 1e-9));
+    pulls = strips;
+    pulls[0].push_back({1.25, 2.25, 1.0, {0, 0, 90}});
+    CHECK(close(leg(pulls, 1), leg(strips, 1) + 0.045, 1e-12));
+    CHECK(close(leg(pulls, 2), leg(strips, 2) + 0.045, 1e-12));
 }
 
 TEST_CASE("check_band: a strap kind the plan does not have") {

@@ -7,6 +7,7 @@
 #include <limits>
 #include <optional>
 
+#include "checks/band_pulls.hpp"
 #include "common.hpp"
 #include "coverframe/film/rail.hpp"
 #include "coverframe/units/crossing.hpp"
@@ -22,15 +23,16 @@ const Clause clause_hold{"coverframe", "band held by the rub rail"};
 const Clause clause_rail{"coverframe", "film over the rail"};
 const Clause clause_cable{"coverframe", "band as a cable"};
 
-/// The pull of the film on the band over the width of one strip.
+/// The pull of the film on the band over one piece of the rail.
 struct Pull {
     double from = 0;  ///< x [m]
     double to = 0;
-    double film = 0;   ///< tension at the rail, per metre [N/m]
-    double band = 0;   ///< what of it reaches the band [N/m]
-    double rough = 0;  ///< what would reach it over a rough rail [N/m]
-    double lift = 0;   ///< of the band, upwards [N/m]
-    double net = 0;    ///< lift less what the rub rail takes, never under zero [N/m]
+    double length = 0;  ///< of band [m]
+    double film = 0;    ///< tension at the rail, per metre [N/m]
+    double band = 0;    ///< what of it reaches the band [N/m]
+    double rough = 0;   ///< what would reach it over a rough rail [N/m]
+    double lift = 0;    ///< of the band, upwards [N/m]
+    double net = 0;     ///< lift less what the rub rail takes, never under zero [N/m]
 };
 
 using SidePulls = std::vector<Pull>;
@@ -51,48 +53,30 @@ Angle leaving(const Band& band, Angle arrives) {
     return std::max(leaves, arrives);
 }
 
-/// What a strip does to the band.
-Pull over_rail(const Plan& plan, const StripState& strip, double width) {
+/// What film that pulls on the rail does to the band.
+Pull over_rail(const Plan& plan, const RailPull& rail) {
     const Band& band = plan.support.band;
-    const Angle arrives = from_rad(std::atan2(strip.pull_lower[2], strip.level_force));
+    const auto& [x, y, z] = rail.force;
+    const Angle arrives = from_rad(std::atan2(z, std::hypot(x, y)));
     const Angle leaves = leaving(band, arrives);
-    const double film = strip.tension_lower / width;
+    const double film = std::hypot(x, y, z);
     const auto least = [&](double friction) { return turn_over_rail(film, arrives, leaves, friction).band_pull[0]; };
     // Film below the rail was shrunk too, and keeps that tension however well the rail holds.
     const double shrunk = std::min(film, in_N_per_m(plan.film.tension_high.value));
-    Pull pull;
-    pull.film = film;
+    Pull pull{.from = rail.from, .to = rail.to, .length = rail.length, .film = film};
     pull.band = band.rail_friction ? std::max(least(band.rail_friction->value), shrunk) : film;
     pull.rough = std::max(least(rough_rail), shrunk);
     pull.lift = pull.band * std::sin(in_rad(leaves));
+    pull.net = std::max(pull.lift - rail_hold(plan), 0.0);
     return pull;
 }
 
-// Each strip pulls from halfway to the strip before it to halfway to the strip behind it; the first and the last reach
-// as far as their width says.
-SidePulls pulls_of(const CheckInput& input, Side side) {
-    const std::vector<int> strips = strips_of(input.cover, side);
-    const double hold = rail_hold(input.plan);
-    SidePulls pulls;
-    for (std::size_t k = 0; k < strips.size(); ++k) {
-        const CoverStrip& strip = input.cover.strips[at(strips[k])];
-        const double x = x_of(input.cover, strip);
-        const auto half_to = [&](std::size_t other) {
-            return 0.5 * std::abs(x_of(input.cover, input.cover.strips[at(strips[other])]) - x);
-        };
-        const bool first = k == 0;
-        const bool last = k + 1 == strips.size();
-        const double before =
-            first ? (last ? 0.5 * strip.width : std::max(strip.width - half_to(k + 1), 0.0)) : half_to(k - 1);
-        const double after =
-            last ? (first ? 0.5 * strip.width : std::max(strip.width - half_to(k - 1), 0.0)) : half_to(k + 1);
-        Pull pull = over_rail(input.plan, input.state.strips[at(strips[k])], strip.width);
-        pull.from = x - before;
-        pull.to = x + after;
-        pull.net = std::max(pull.lift - hold, 0.0);
-        pulls.push_back(pull);
+std::array<SidePulls, 2> over_rails(const Plan& plan, const RailPulls& rails) {
+    std::array<SidePulls, 2> sides;
+    for (std::size_t side = 0; side < 2; ++side) {
+        for (const RailPull& rail : rails[side]) sides[side].push_back(over_rail(plan, rail));
     }
-    return pulls;
+    return sides;
 }
 
 /// Force on a length of one side [N].
@@ -115,10 +99,16 @@ struct Share {
     }
 };
 
+/// How much of a piece lies between two x; a piece across the boat lies at one.
+double share_within(const Pull& pull, double from, double to) {
+    if (pull.to == pull.from) return pull.from >= from && pull.from < to ? 1.0 : 0.0;
+    return std::max(std::min(pull.to, to) - std::max(pull.from, from), 0.0) / (pull.to - pull.from);
+}
+
 Share share_of(const SidePulls& pulls, double from, double to) {
     Share share;
     for (const Pull& pull : pulls) {
-        const double length = std::min(pull.to, to) - std::max(pull.from, from);
+        const double length = pull.length * share_within(pull, from, to);
         if (length <= 0.0) continue;
         share.film += pull.film * length;
         share.band += pull.band * length;
@@ -308,9 +298,36 @@ Finding band_on_rail_finding(const CheckInput& input, const Finding& lift) {
 
 }  // namespace
 
-std::vector<Finding> check_band(const CheckInput& input) {
-    require_usable(input);
-    const std::array<SidePulls, 2> sides{pulls_of(input, Side::port), pulls_of(input, Side::starboard)};
+namespace checks_detail {
+
+// Each strip pulls from halfway to the strip before it to halfway to the strip behind it; the first and the last reach
+// as far as their width says.
+RailPulls rail_pulls(const Cover& cover, const CoverState& state) {
+    RailPulls pulls;
+    for (const Side side : {Side::port, Side::starboard}) {
+        const std::vector<int> strips = strips_of(cover, side);
+        for (std::size_t k = 0; k < strips.size(); ++k) {
+            const CoverStrip& strip = cover.strips[at(strips[k])];
+            const double x = x_of(cover, strip);
+            const auto half_to = [&](std::size_t other) {
+                return 0.5 * std::abs(x_of(cover, cover.strips[at(strips[other])]) - x);
+            };
+            const bool first = k == 0;
+            const bool last = k + 1 == strips.size();
+            const double before =
+                first ? (last ? 0.5 * strip.width : std::max(strip.width - half_to(k + 1), 0.0)) : half_to(k - 1);
+            const double after =
+                last ? (first ? 0.5 * strip.width : std::max(strip.width - half_to(k - 1), 0.0)) : half_to(k + 1);
+            RailPull pull{x - before, x + after, before + after, state.strips[at(strips[k])].pull_lower};
+            for (double& force : pull.force) force /= strip.width;
+            pulls[side == Side::port ? 0 : 1].push_back(pull);
+        }
+    }
+    return pulls;
+}
+
+std::vector<Finding> judge_band(const CheckInput& input, const RailPulls& rails) {
+    const std::array<SidePulls, 2> sides = over_rails(input.plan, rails);
     const std::vector<BellyStrap> straps = from_bow(input.plan.support.band);
     if (straps.empty()) {
         Finding lift = rub_rail_finding(input, sides);
@@ -322,6 +339,13 @@ std::vector<Finding> check_band(const CheckInput& input) {
     const std::vector<BandSpan> spans = band_spans(input, sides, straps);
     findings.push_back(tension_finding(input, *std::ranges::max_element(spans, {}, &BandSpan::end)));
     return findings;
+}
+
+}  // namespace checks_detail
+
+std::vector<Finding> check_band(const CheckInput& input) {
+    require_usable(input);
+    return judge_band(input, rail_pulls(input.cover, input.state));
 }
 
 }  // namespace coverframe
