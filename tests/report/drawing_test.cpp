@@ -119,6 +119,17 @@ TEST_CASE("drawing: parts are named, with heights and units") {
     }
 }
 
+TEST_CASE("section_view: an upright on a soft foot") {
+    Assessment a = sample::assessment();
+    Upright& upright = std::get<RidgeSupport>(a.plan.support.structure).uprights[1];
+    upright.x = from_m(2.7);  // 0.1 m from the section
+    CHECK(has(section_view(a), "U2 stands 2.70 m aft"));
+    CHECK_FALSE(has(section_view(a), "soft foot"));
+    upright.foot.emplace().stiffness = {from_N_per_m(2e5), "invented"};
+    CHECK(has(section_view(a), "U2 stands 2.70 m aft on a soft foot"));
+    CHECK(has(section_view(a), "soft foot (zigzag)"));
+}
+
 TEST_CASE("drawing: the plan's units") {
     const Assessment a = sample::assessment(UnitsShown::us);
     CHECK(has(side_view(a), "5 ft 3 in aft"));

@@ -20,6 +20,7 @@ inline constexpr Pen rail{.width = 1.4, .colour = colour::ink};
 inline constexpr Pen band{.width = 1.6, .colour = colour::grey, .dashes = "9 3 2 3"};
 inline constexpr Pen strap{.width = 1.1, .colour = colour::ink, .dashes = "1.5 2.5"};
 inline constexpr Pen upright{.width = 1.1, .colour = colour::ink, .fill = "#ffffff"};
+inline constexpr Pen soft_foot{.width = 1.4, .colour = colour::ink};
 inline constexpr Pen stand{.width = 0.8, .colour = colour::grey, .dashes = "2 2"};
 inline constexpr Pen obstacle{.width = 2.0, .colour = colour::obstacle};
 inline constexpr Pen water{.width = 0.9, .colour = colour::water};

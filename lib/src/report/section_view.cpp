@@ -75,6 +75,20 @@ const Upright* upright_near(const Astern& astern, const RidgeSupport& support) {
     return nearest;
 }
 
+// A foot that gives, as a spring between what it stands on and its pad, whatever its size.
+void draw_soft_foot(Canvas& canvas, const Astern& astern, double pad, double floor) {
+    constexpr int turns = 6;
+    constexpr double high = 5;  // px
+    std::vector<Spot> spring;
+    for (int i = 0; i <= 2 * turns; ++i) {
+        Spot spot = astern(pad * (static_cast<double>(i) / turns - 1), floor);
+        if (i % 2 == 0) spot.y += high;
+        spring.push_back(spot);
+    }
+    canvas.path(spring, pen::soft_foot);
+    canvas.keep_free(spring);
+}
+
 void draw_upright(Canvas& canvas, const Astern& astern, const Upright& upright, const RidgeSupport& support) {
     const Stand* stand = find_stand(astern.plan().boat, upright.stands_on);
     if (stand == nullptr) return;
@@ -93,6 +107,7 @@ void draw_upright(Canvas& canvas, const Astern& astern, const Upright& upright, 
         }
     }
     canvas.path({astern(-pad, floor), astern(pad, floor), astern(pad, foot), astern(-pad, foot)}, pen::upright, true);
+    if (upright.foot) draw_soft_foot(canvas, astern, pad, floor);
     const std::vector<Spot> post{astern(-half, foot), astern(half, foot), astern(half, top), astern(-half, top)};
     canvas.path(post, pen::upright, true);
     canvas.keep_free(post);
@@ -232,7 +247,7 @@ void name_parts(Canvas& canvas, const Astern& astern, const std::vector<const Ob
     }
     if (upright != nullptr)
         ridge.words.lines.push_back(short_name(upright->name) + " stands " + alone(upright->x, astern.units()) +
-                                    " aft");
+                                    " aft" + (upright->foot ? " on a soft foot" : ""));
     top.push_back(ridge);
     canvas.flags_above(top);
     canvas.flags_below(hanging);
@@ -258,6 +273,7 @@ Canvas draw(const Assessment& assessment, const Cut& cut, double scale, double w
     if (!cut.loaded.empty()) key.push_back({pen::drawn, "as drawn"});
     if (!obstacles.empty()) key.push_back({pen::obstacle, "not to be touched by the film"});
     if (upright != nullptr) key.push_back({pen::strap, "strap over the upright"});
+    if (upright != nullptr && upright->foot) key.push_back({pen::soft_foot, "soft foot (zigzag), gives under the pad"});
     key.push_back({pen::outline, "hull sketched, not measured"});
     finish(canvas, scale, width, astern.units(), key);
     return canvas;
