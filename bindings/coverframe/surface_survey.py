@@ -87,18 +87,23 @@ class SupportOverStrap:
 class PartForce:
     """What a part carries with film as strips and as a surface, without factors.
 
-    Under the arrangement in which the surface exceeds the strips most.
+    Under the arrangement in which the surface exceeds the strips most. Band and belly straps: with factors, in such a
+    situation, for rub rail and pretension do not grow with the snow.
     """
 
-    #: "U2", "ridge, U1 to U2", "C1 port", "film, U1 to U2".
+    #: "U2", "ridge, U1 to U2", "C1 port", "film, U1 to U2", "belly strap 1", "band".
     part: str
-    #: "push", "tension" [N], "bending moment" [N m] or "pull" of the film [N/m].
+    #: "push", "tension" [N], "bending moment" [N m] or "pull" of the film [N/m]; "leg tension" of a belly strap,
+    #: "band tension" [N], "lift" of a band that the rub rail alone holds [N/m].
     carried: str
     #: Of a cross strap, with the film lying on it.
     strips: float
     #: Water with it.
     surface: float
+    #: Or the situation.
     arrangement: str
+    #: Of band and belly straps, what is left of `surface` without the film that closes bow and stern; 0 of others.
+    without_ends: float
 
     @property
     def excess(self) -> float:
@@ -135,7 +140,7 @@ class Survey:
         self.supports = tuple(SupportOverStrap(*row) for row in handle.supports)
         #: One an obstacle the film comes to rest on.
         self.touched = tuple(TouchLoad(*row) for row in handle.touched)
-        #: Of uprights, ridge bays and legs of cross straps, film bay by bay.
+        #: Of uprights, ridge bays and legs of cross straps, film bay by bay, belly straps and band.
         self.forces = tuple(PartForce(*row) for row in handle.forces)
 
     @property

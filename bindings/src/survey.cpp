@@ -53,7 +53,7 @@ py::list supports_of(const Surveyed& of) {
 py::list forces_of(const Surveyed& of) {
     py::list rows;
     for (const PartForce& f : of.survey.forces) {
-        rows.append(py::make_tuple(f.part, name_of(f.carried), f.strips, f.surface, f.arrangement));
+        rows.append(py::make_tuple(f.part, name_of(f.carried), f.strips, f.surface, f.arrangement, f.without_ends));
     }
     return rows;
 }

@@ -92,4 +92,18 @@ inline Plan small_boat_en(Pressure ground_snow = 1.0_kPa) {
     return plan;
 }
 
+/// A ridge that hardly gives over a level rail of one breadth, from end to end: no film closes the ends.
+inline Plan long_level_cover() {
+    Plan plan = small_boat_en();
+    plan.boat.obstacles.clear();
+    plan.boat.rail = {{0.0_m, 1.1_m, 1.0_m}, {9.0_m, 1.1_m, 1.0_m}};
+    RidgeSupport& support = std::get<RidgeSupport>(plan.support.structure);
+    std::get<PoleRidge>(support.ridge.member).section = {300.0_mm, 300.0_mm};
+    support.ridge.bow = {0.0_m, 1.7_m, Hold::pinned};
+    support.ridge.stern = {9.0_m, 1.7_m, Hold::sliding};
+    support.cross_straps.clear();
+    support.uprights.clear();
+    return plan;
+}
+
 }  // namespace plans

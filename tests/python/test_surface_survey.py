@@ -53,8 +53,21 @@ def test_a_part_that_carries_more_is_used_more(assessment: cf.Assessment, seen: 
             if f.part == force.part and f.check.startswith("upright.") and f.utilisation is not None
         )
         most = next(f.greatest for f in assessment.forces if f.part == force.part and f.quantity == "push")
-        found = next(f for f in seen.findings if f.check == "surface.upright" and f.part == force.part)
-        assert found.utilisation == pytest.approx(judged * (1 + factor * force.excess / most))
+        raised = judged * (1 + factor * force.excess / most)
+        found = [f for f in seen.findings if f.check == "surface.upright" and f.part == force.part]
+        assert found[0].utilisation == pytest.approx(raised)
+
+
+def test_the_band_is_judged_by_the_surface_too(assessment: cf.Assessment, seen: cf.Survey) -> None:
+    band = {force.part: force for force in seen.forces if force.carried in ("leg tension", "band tension")}
+    assert set(band) == {"belly strap 1", "belly strap 2", "belly strap 3", "band"}
+    force = band["band"]
+    assert force.strips < force.without_ends < force.surface
+    assert "; factored; " in force.arrangement
+    check = next(f for f in assessment.findings if f.check == "band.tension")
+    found = next(f for f in seen.findings if f.check == "surface.band" and f.part == "band")
+    assert found.utilisation == pytest.approx(check.utilisation * (1 + force.excess / (1000 * check.demand)))
+    assert all(force.without_ends == 0 for force in seen.forces if force.part not in band)
 
 
 def test_the_worst_look_is_there_to_be_drawn(seen: cf.Survey) -> None:

@@ -18,6 +18,9 @@ using checks_detail::shown;
 /// themselves. A choice of this library, no source.
 constexpr double litres_that_may_stand = 1.0;
 
+/// A share of film at the ends that is not told.
+constexpr double least_share = 0.01;
+
 Finding made(std::string check, std::string part, const std::string& situation, std::string unit) {
     Finding finding;
     finding.clause = {"coverframe", "film as a surface"};
@@ -107,6 +110,9 @@ bool grows(const std::string& check, Carried carried) {
         case Carried::bending_moment: return check == "ridge.bending";
         case Carried::tension: return check == "ridge.strap" || check == "strap.strength";
         case Carried::film_pull: return check == "film.stress";
+        case Carried::leg_tension:
+        case Carried::band_lift: return check == "band.lift";
+        case Carried::band_tension: return check == "band.tension";
     }
     return false;
 }
@@ -124,7 +130,7 @@ const Finding* worst_check(const Assessment& assessment, const PartForce& force)
 double most_carried(const Assessment& assessment, const PartForce& force, const Finding& worst) {
     if (force.carried == Carried::film_pull)
         return in_Pa(from_N_per_mm2(worst.demand)) * in_m(assessment.plan.film.thickness.value);
-    if (force.carried == Carried::tension) return 1e3 * worst.demand;
+    if (force.carried == Carried::tension || of_band(force.carried)) return 1e3 * worst.demand;
     const char* quantity = force.carried == Carried::push ? "push" : "bending moment, sagging";
     for (const ForceRange& range : assessment.forces) {
         if (range.part == force.part && range.quantity == quantity)
@@ -136,22 +142,65 @@ double most_carried(const Assessment& assessment, const PartForce& force, const 
 std::string check_name(const PartForce& force) {
     if (force.carried == Carried::push) return "surface.upright";
     if (force.carried == Carried::film_pull) return "surface.film";
+    if (of_band(force.carried)) return "surface.band";
     return force.part.starts_with("ridge, ") ? "surface.ridge" : "surface.strap";
 }
 
 std::string amount(const PartForce& force, double value, UnitsShown units) {
-    if (force.carried == Carried::film_pull) return shown(from_N_per_m(value), units);
+    if (force.carried == Carried::film_pull || force.carried == Carried::band_lift)
+        return shown(from_N_per_m(value), units);
     return force.carried == Carried::bending_moment ? shown(from_N_m(value), units) : shown(from_N(value), units);
 }
 
 const char* unit_of(Carried carried) {
     switch (carried) {
         case Carried::push:
-        case Carried::tension: return "kN";
+        case Carried::tension:
+        case Carried::leg_tension:
+        case Carried::band_tension: return "kN";
         case Carried::bending_moment: return "kN m";
-        case Carried::film_pull: return "kN/m";
+        case Carried::film_pull:
+        case Carried::band_lift: return "kN/m";
     }
     return "";
+}
+
+/// "U1 has a push of 2.1 kN under film as a surface and of 1.9 kN under strips (balanced, without factors)".
+std::string told(const PartForce& force, UnitsShown units) {
+    const bool band = of_band(force.carried);
+    std::string text = checks_detail::opening(force.part) + " has a " + name_of(force.carried) + " of " +
+                       amount(force, force.surface, units) + " under film as a surface";
+    if (band && force.without_ends < (1 - least_share) * force.surface) {
+        text += " (" + amount(force, force.without_ends, units) +
+                " without the film that closes bow and stern, which strips leave out)";
+    }
+    return text + " and of " + amount(force, force.strips, units) + " under strips (" + force.arrangement +
+           (band ? ")" : ", without factors)");
+}
+
+std::vector<Term> workings_of(const PartForce& force, const CombinationBasis& basis, double most, const Finding& worst,
+                              const Finding& raised) {
+    const std::string unit = unit_of(force.carried);
+    const Term used{"used", *worst.utilisation, "-", "the worst of its checks, " + worst.check, worst.clause};
+    if (!of_band(force.carried)) {
+        return {{"F strips", force.strips / 1e3, unit, "with film as strips", {}},
+                {"F surface", force.surface / 1e3, unit, "with film as a surface, its water with it", {}},
+                {"F most", most / 1e3, unit, "the most in any situation, with factors", {}},
+                {"gamma", basis.snow.value, "-", basis.snow.source, {}},
+                used,
+                {"used, surface", raised.demand, "-", "used (1 + gamma (F surface - F strips)/F most)", raised.clause}};
+    }
+    return {{"gamma", basis.snow.value, "-", basis.snow.source, {}},
+            {"F strips", force.strips / 1e3, unit, "with film as strips, " + force.arrangement, {}},
+            {"F ends",
+             force.without_ends / 1e3,
+             unit,
+             "with gamma times what the surface pulls more at the rail, without the film closing bow and stern",
+             {}},
+            {"F surface", force.surface / 1e3, unit, "with all of it", {}},
+            {"F most", most / 1e3, unit, "the most in any situation, with factors", {}},
+            used,
+            {"used, surface", raised.demand, "-", "used (1 + (F surface - F strips)/F most)", raised.clause}};
 }
 
 void add_part(const Assessment& assessment, const PartForce& force, std::vector<Finding>& findings) {
@@ -159,31 +208,23 @@ void add_part(const Assessment& assessment, const PartForce& force, std::vector<
     if (worst == nullptr || !(force.excess() > 0.0)) return;
     const double most = most_carried(assessment, force, *worst);
     if (!(most > 0.0)) return;
-    const UnitsShown units = assessment.plan.units_shown;
-    const double factor = assessment.plan.basis.combination.snow.value;
-    const double raised = 1.0 + factor * force.excess() / most;
+    const CombinationBasis& basis = assessment.plan.basis.combination;
+    const double factor = of_band(force.carried) ? 1.0 : basis.snow.value;
+    const double used = *worst->utilisation;
+    const double raised = used * (1.0 + factor * force.excess() / most);
     Finding& finding = findings.emplace_back(made(check_name(force), force.part, "", "-"));
     finding.situation = worst->situation;
-    finding.demand = *worst->utilisation * raised;
+    finding.demand = raised;
     finding.capacity = 1.0;
     finding.utilisation = finding.demand;
     finding.verdict = finding.demand <= 1.0 ? Verdict::satisfied : Verdict::exceeded;
     finding.x = worst->x;
-    const auto used = [](double share) { return checks_detail::number_text(100 * share) + " %"; };
+    const auto share = [](double part) { return checks_detail::number_text(100 * part) + " %"; };
     finding.sentence =
-        checks_detail::opening(force.part) + " has a " + name_of(force.carried) + " of " +
-        amount(force, force.surface, units) + " under film as a surface and of " + amount(force, force.strips, units) +
-        " under strips (" + force.arrangement + ", without factors): its worst check goes from " +
-        used(*worst->utilisation) + " to " + used(finding.demand) +
+        told(force, assessment.plan.units_shown) + ": its worst check goes from " + share(used) + " to " +
+        share(raised) +
         (finding.verdict == Verdict::satisfied ? "." : "; mend it as that check asks, for the greater load.");
-    const std::string unit = unit_of(force.carried);
-    finding.workings = {
-        {"F strips", force.strips / 1e3, unit, "with film as strips", {}},
-        {"F surface", force.surface / 1e3, unit, "with film as a surface, its water with it", {}},
-        {"F most", most / 1e3, unit, "the most in any situation, with factors", {}},
-        {"gamma", factor, "-", assessment.plan.basis.combination.snow.source, {}},
-        {"used", *worst->utilisation, "-", "the worst of its checks, " + worst->check, worst->clause},
-        {"used, surface", finding.demand, "-", "used (1 + gamma (F surface - F strips)/F most)", finding.clause}};
+    finding.workings = workings_of(force, basis, most, *worst, finding);
 }
 
 }  // namespace

@@ -98,7 +98,8 @@ std::string film_html(const Assessment& assessment, const SurfaceSurvey& survey)
             "The film as one surface, at its least tension and on the softest straps, under snow as it "
             "is, without factors, "
             "every hollow filled to the brim. It carries along the boat as well, so it may hold less water "
-            "than the strips of the drawings above, by which water is judged too. Worst of all "
+            "than the strips of the drawings above, by which water is judged too. What it brings to "
+            "uprights, ridge, straps, film and band beyond the strips is among the checks. Worst of all "
             "arrangements: " +
                 worst.arrangement + '.') +
         '\n';

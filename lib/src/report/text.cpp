@@ -72,6 +72,7 @@ constexpr std::array plain_names{
     std::pair{"surface.ridge", "load from film as a surface"},
     std::pair{"surface.strap", "tension under film as a surface"},
     std::pair{"surface.film", "stress of film as a surface"},
+    std::pair{"surface.band", "pull under film as a surface"},
     std::pair{"band.lift", "band pulled up"},
     std::pair{"band.tension", "band tension"},
 };

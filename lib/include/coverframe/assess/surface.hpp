@@ -15,6 +15,20 @@
 // one side of the ridge, of the greater principal pull per width. With columns 0.2, 0.1 and 0.05 m apart (rows to
 // match), under 400 Pa, it is 598, 603 and 603 N/m on the open boat of the examples, where single triangles have 623,
 // 647 and 1624. The size of the disc is a choice of this library; no source.
+//
+// Band. The forces of the film on the rail, piece by piece of some 0.3 m, go through the law of the check of the band
+// (checks/band.hpp): friction, rub rail, belly straps, band as a cable; the whole pull counts, that along the rail with
+// it. Rub rail and pretension do not grow with the snow, so the law is asked with factors, at every bound of film and
+// straps: of the strips as they then hang, and of them with the factor times what the surface pulls more on each piece
+// put on top of their pull there. Film that closes bow and stern, which strips leave out, pulls on the first and the
+// last belly strap and on the band round the ends: against nothing of the strips, all of it is more. Film held along an
+// edge without a fan does not pull on the band.
+// With columns 0.2, 0.1 and 0.05 m apart, under 400 Pa, the greatest pull of a piece is 532, 550 and 548 N/m on the
+// open boat, 807, 798 and 795 on the sloop, 812, 830 and 840 on the motor boat; of single nodes 569, 632 and 667, 854,
+// 822 and 857, 869, 931 and 1065. In short fans and beside the corners of a transom pieces settle later: 71, 98 and 103
+// N/m over the 0.15 m of the open boat's bow, 166, 176 and 198 beside the sloop's corner. The band
+// of the sloop, balanced snow with factors, comes to 8.97, 8.93 and 8.92 kN. The length of the pieces is a choice of
+// this library; no source.
 #pragma once
 
 #include <string>
@@ -48,18 +62,22 @@ struct SurfaceLook {
     [[nodiscard]] bool usable() const { return status == SurfaceStatus::converged; }
 };
 
-enum class Carried { push, bending_moment, tension, film_pull };
+enum class Carried { push, bending_moment, tension, film_pull, leg_tension, band_tension, band_lift };
 
 [[nodiscard]] const char* name_of(Carried carried);
 
+/// Whether the perimeter band or a belly strap carries it, with factors.
+[[nodiscard]] bool of_band(Carried carried);
+
 /// What a part carries with film as strips and as a surface, without factors, under the arrangement in which the
-/// surface exceeds the strips most.
+/// surface exceeds the strips most; the band and its belly straps (of_band()) with factors, in such a situation.
 struct PartForce {
     std::string part;           ///< "U2", "ridge, U1 to U2", "C1 port", "film, U1 to U2", as in the findings
     Carried carried = Carried::push;
-    double strips = 0;          ///< [N], [N m], of film [N/m]; of a cross strap with film on it
+    double strips = 0;          ///< [N], [N m], of film and lift [N/m]; of a cross strap with film on it
     double surface = 0;         ///< water with it, likewise
-    std::string arrangement;
+    std::string arrangement;    ///< or situation
+    double without_ends = 0;    ///< of the band: what is left of `surface` without the film closing bow and stern
 
     [[nodiscard]] double excess() const { return surface > strips ? surface - strips : 0.0; }
 };
@@ -77,7 +95,7 @@ struct SurfaceSurvey {
     double shedding = 0;             ///< threshold of the document or the plan [rad]
     std::vector<SurfaceLook> looks;  ///< first without snow, then in the order of the arrangements
     std::vector<SupportOverStrap> supports;
-    std::vector<PartForce> forces;    ///< of uprights, ridge bays, legs of cross straps, film bay by bay
+    std::vector<PartForce> forces;    ///< of uprights, ridge bays, legs of cross straps, film bay by bay, band
     std::vector<TouchLoad> touched;   ///< one an obstacle the film comes to rest on
     int worst = 0;          ///< the look with most water, or the nearest to an obstacle
     SurfaceState pictured;  ///< its state
@@ -92,9 +110,10 @@ struct SurfaceSurvey {
 ///   "surface.water"      water in the look that holds most of it (demand) against a litre, which may stand (capacity;
 ///                        a choice of this library, no source)
 ///   "surface.clearance"  for each obstacle the clearance asked for (demand) and the least gap of all looks (capacity)
-///   "surface.upright"    for each upright, "surface.ridge" for each bay of the ridge, "surface.strap" for each leg of a
-///                        cross strap, "surface.film" for the film of each bay: its worst check of the assessment
-///                        (ridge poles: bending; film: stress), raised as told above; none where the strips bring more
+///   "surface.upright"    for each upright, "surface.ridge" for each bay of the ridge, "surface.strap" for each leg of
+///                        a cross strap, "surface.film" for the film of each bay, "surface.band" for each belly strap
+///                        and the band: its worst check of the assessment (ridge poles: bending; film: stress), raised
+///                        as told above; none where the strips bring more
 [[nodiscard]] std::vector<Finding> surface_findings(const Assessment& assessment, const SurfaceSurvey& survey);
 
 /// Puts the findings of a survey among those of its assessment, and judges it by all of them.
