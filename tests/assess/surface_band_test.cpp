@@ -136,3 +136,23 @@ TEST_CASE("survey_surface: a band that the rub rail alone holds has a lift") {
     CHECK(close(f.demand, (1e3 * worst.demand + force.excess()) / 3000, 1e-9));
     CHECK(has(f.sentence, "Band has a lift of "));
 }
+
+TEST_CASE("surface_findings: a raise that nobody would see is left out, one past the limit never") {
+    Assessment a = assess(sloop(), {.workings = false});
+    const auto check = std::ranges::find_if(
+        a.findings, [](const Finding& f) { return f.check == "band.tension" && f.part == "band"; });
+    REQUIRE(check != a.findings.end());
+    const auto raises = [&](double used, double by) {
+        check->utilisation = used;
+        SurfaceSurvey survey;
+        const double most = 1e3 * check->demand;
+        survey.forces = {{"band", Carried::band_tension, 100, 100 + by / used * most, "balanced", 100}};
+        return found(surface_findings(a, survey), "surface.band", "band");
+    };
+    CHECK_FALSE(raises(0.5, 0.0099));
+    CHECK(raises(0.5, 0.0101));
+    CHECK_FALSE(raises(3.0, 0.029));  // of its use
+    CHECK(raises(3.0, 0.031));
+    CHECK(raises(0.999, 0.002));
+    CHECK_FALSE(raises(0.999, 0.0005));
+}

@@ -55,7 +55,10 @@ def test_a_part_that_carries_more_is_used_more(assessment: cf.Assessment, seen: 
         most = next(f.greatest for f in assessment.forces if f.part == force.part and f.quantity == "push")
         raised = judged * (1 + factor * force.excess / most)
         found = [f for f in seen.findings if f.check == "surface.upright" and f.part == force.part]
-        assert found[0].utilisation == pytest.approx(raised)
+        if raised - judged < 0.01 * max(1.0, judged):  # nobody would see it
+            assert not found
+        else:
+            assert found[0].utilisation == pytest.approx(raised)
 
 
 def test_the_band_is_judged_by_the_surface_too(assessment: cf.Assessment, seen: cf.Survey) -> None:

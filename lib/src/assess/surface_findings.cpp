@@ -18,8 +18,9 @@ using checks_detail::shown;
 /// themselves. A choice of this library, no source.
 constexpr double litres_that_may_stand = 1.0;
 
-/// A share of film at the ends that is not told.
-constexpr double least_share = 0.01;
+/// Of its limit, or of its use where that is more: a check that is raised by less stays as it was, and would print the
+/// same.
+constexpr double least_raise = 0.01;
 
 Finding made(std::string check, std::string part, const std::string& situation, std::string unit) {
     Finding finding;
@@ -170,7 +171,7 @@ std::string told(const PartForce& force, UnitsShown units) {
     const bool band = of_band(force.carried);
     std::string text = checks_detail::opening(force.part) + " has a " + name_of(force.carried) + " of " +
                        amount(force, force.surface, units) + " under film as a surface";
-    if (band && force.without_ends < (1 - least_share) * force.surface) {
+    if (band && force.without_ends < (1 - least_raise) * force.surface) {
         text += " (" + amount(force, force.without_ends, units) +
                 " without the film that closes bow and stern, which strips leave out)";
     }
@@ -212,6 +213,8 @@ void add_part(const Assessment& assessment, const PartForce& force, std::vector<
     const double factor = of_band(force.carried) ? 1.0 : basis.snow.value;
     const double used = *worst->utilisation;
     const double raised = used * (1.0 + factor * force.excess() / most);
+    const bool passes = used <= 1.0 && raised > 1.0;
+    if (!passes && raised - used < least_raise * std::max(used, 1.0)) return;
     Finding& finding = findings.emplace_back(made(check_name(force), force.part, "", "-"));
     finding.situation = worst->situation;
     finding.demand = raised;

@@ -8,7 +8,8 @@
 // Strength is judged by the checks of the assessment, whose film is strips. A surface shears, lies on the cross straps,
 // and carries the water it holds: it brings more to some parts and less to others. What a part carries more than with
 // strips, under the same arrangement of snow, is taken times the factor on snow and put on top of the most it carries
-// in any situation; its worst check is raised in that ratio. Nothing is lowered.
+// in any situation; its worst check is raised in that ratio. Nothing is lowered. A raise of less than one per cent of
+// its limit, or of what it was where that is more, is left out, unless it takes the check past its limit.
 //
 // Pull of the film. Where an upright's top or a strap's end presses through it, film of a finer mesh pulls without end:
 // the greatest pull of one triangle says nothing. Read is the greatest mean over a disc of 0.15 m radius in plan, on
@@ -113,7 +114,7 @@ struct SurfaceSurvey {
 ///   "surface.upright"    for each upright, "surface.ridge" for each bay of the ridge, "surface.strap" for each leg of
 ///                        a cross strap, "surface.film" for the film of each bay, "surface.band" for each belly strap
 ///                        and the band: its worst check of the assessment (ridge poles: bending; film: stress), raised
-///                        as told above; none where the strips bring more
+///                        as told above; none where the strips bring more, or hardly less
 [[nodiscard]] std::vector<Finding> surface_findings(const Assessment& assessment, const SurfaceSurvey& survey);
 
 /// Puts the findings of a survey among those of its assessment, and judges it by all of them.
