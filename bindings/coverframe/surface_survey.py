@@ -64,6 +64,10 @@ class Look:
     least_slope_at_m: tuple[float, float]
     #: Places where the ridge dips between two supports: bay, x [m], depth [m].
     ridge_dips: tuple[tuple[str, float, float], ...]
+    #: Places where the film has lifted off the ridge: x, how far [m].
+    ridge_lifts: tuple[tuple[float, float], ...]
+    #: Where something buckled or snapped over before this balance was reached; "" if nothing did.
+    snaps: str
 
     @property
     def usable(self) -> bool:
@@ -218,7 +222,8 @@ def survey(assessment: Assessment, *, spacing_m: Any = 0.2, rows: int = 12) -> S
 
 
 def _look(*told: Any) -> Look:
-    arrangement, status, message, water, ponds, touches, sheds, partly, holds, least, at, dips = told
+    arrangement, status, message, water, ponds, touches, sheds, partly, holds, least, at, *rest = told
+    dips, lifts, snaps = rest
     return Look(
         arrangement,
         status,
@@ -232,4 +237,6 @@ def _look(*told: Any) -> Look:
         math.degrees(least),
         (at[0], at[1]),
         tuple(dips),
+        tuple(lifts),
+        snaps,
     )

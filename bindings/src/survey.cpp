@@ -27,19 +27,20 @@ std::unique_ptr<Surveyed> survey_of(const Assessment& assessment, double spacing
 }
 
 /// arrangement, status, message, water, ponds, touches, shares that shed, partly shed and hold, least slope, where,
-/// dips.
+/// dips, lifts, what snaps.
 py::list looks_of(const Surveyed& of) {
     py::list rows;
     for (const SurfaceLook& look : of.survey.looks) {
-        py::list ponds, touches, dips;
+        py::list ponds, touches, dips, lifts;
         for (const PondFlag& pond : look.ponds) ponds.append(pond_of(pond));
         for (const SurfaceTouch& t : look.touches) {
             touches.append(py::make_tuple(t.obstacle, t.least_gap, t.needed, t.force, t.greatest_force));
         }
         for (const RidgeDip& dip : look.dips) dips.append(py::make_tuple(dip.bay, dip.x, dip.depth));
+        for (const RidgeLift& lift : look.lifts) lifts.append(py::make_tuple(lift.x, lift.gap));
         rows.append(py::make_tuple(look.arrangement, name_of(look.status), look.message, look.water, ponds, touches,
                                    look.slopes.sheds, look.slopes.partly, look.slopes.holds, look.slopes.least,
-                                   look.slopes.least_at, dips));
+                                   look.slopes.least_at, dips, lifts, look.snaps));
     }
     return rows;
 }

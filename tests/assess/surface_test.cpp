@@ -218,6 +218,28 @@ TEST_CASE("surface_findings: a cover the surface cannot find is exceeded, howeve
     CHECK(a.findings.front().check == "surface.stands");
 }
 
+TEST_CASE("surface_findings: what buckles or snaps over before it comes to rest does not stand") {
+    const Assessment a = assess(demo("open_boat"), {.workings = false});
+    SurfaceSurvey survey = survey_surface(a, {.spacing = 0.5, .rows = 6});
+    CHECK(std::ranges::count(surface_findings(a, survey), "surface.stands", &Finding::check) == 0);
+    survey.looks[1].snaps = "between U1 and U2, port";
+    const std::vector<Finding> findings = surface_findings(a, survey);
+    const auto stands = std::ranges::find(findings, "surface.stands", &Finding::check);
+    REQUIRE(stands != findings.end());
+    CHECK(stands->verdict == Verdict::exceeded);
+    CHECK(has(stands->sentence, "snaps over between U1 and U2, port before the cover comes to rest"));
+    CHECK(has(stands->situation, survey.looks[1].arrangement));
+}
+
+TEST_CASE("job_sheet: where the film lifts off a ridge that is too low") {
+    const Assessment a = assess(demo("motor_boat"), {.workings = false});
+    SurfaceSurvey survey = survey_surface(a, {.spacing = 0.4, .rows = 6});
+    CHECK_FALSE(has(job_sheet(a, &survey), "lifts off"));
+    survey.looks[static_cast<std::size_t>(survey.worst)].lifts = {{4.0, 0.02}, {4.5, 0.08}};
+    CHECK(has(job_sheet(a, &survey), "The film lifts off the ridge, by"));
+    CHECK(has(job_sheet(a, &survey), "the ridge is too low there"));
+}
+
 TEST_CASE("job_sheet with film as a surface: picture, water, touch, slopes and the usual height behind a windshield") {
     const Assessment a = assess(demo("motor_boat"), {.workings = false});
     const SurfaceSurvey survey = survey_surface(a, {.spacing = 0.4, .rows = 6});

@@ -35,6 +35,8 @@ SurfaceLook look_of(const Assessment& assessment, const SurfaceSurvey& survey, c
     look.ponds = pond_flags(survey.surface, state);
     look.slopes = slope_shares(state, 0.5 * survey.shedding, survey.shedding);
     look.dips = ridge_dips(survey.surface, state);
+    look.lifts = state.lifts;
+    look.snaps = state.snaps;
     for (std::size_t o = 0; o < state.obstacles.size(); ++o) {
         const EdgeState& edge = state.obstacles[o];
         look.touches.push_back({edge.name, edge.least_gap(), in_m(assessment.plan.boat.obstacles[o].clearance.value),

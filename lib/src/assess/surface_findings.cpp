@@ -33,14 +33,18 @@ Finding made(std::string check, std::string part, const std::string& situation, 
 }
 
 void add_falls(const SurfaceSurvey& survey, std::vector<Finding>& findings) {
-    const auto fallen = [](const SurfaceLook& look) { return !look.usable(); };
+    const auto fallen = [](const SurfaceLook& look) { return !look.usable() || !look.snaps.empty(); };
     const auto first = std::ranges::find_if(survey.looks, fallen);
     if (first == survey.looks.end()) return;
     const auto more = std::ranges::count_if(first + 1, survey.looks.end(), fallen);
     Finding& finding = findings.emplace_back(made("surface.stands", "film", first->arrangement, "-"));
     finding.verdict = Verdict::exceeded;
-    finding.sentence = "The film as a surface finds no equilibrium: " + first->message +
-                       (more == 0 ? "." : "; nor under " + std::to_string(more) + " more arrangements of snow.");
+    finding.sentence = (first->usable() ? "Something buckles or snaps over " + first->snaps +
+                                              " before the cover comes to rest; hold or stiffen it there"
+                                        : "The film as a surface finds no equilibrium: " + first->message) +
+                       (more == 0 ? "."
+                                  : "; it does not stand under " + std::to_string(more) +
+                                        " more arrangements of snow either.");
 }
 
 void add_water(const Assessment& assessment, const SurfaceSurvey& survey, std::vector<Finding>& findings) {

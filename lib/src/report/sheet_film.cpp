@@ -115,6 +115,11 @@ std::string film_html(const Assessment& assessment, const SurfaceSurvey& survey)
         sentences.push_back("The ridge dips by " + both(dip.depth, "m", units) + ", from " + dip.bay + ", " +
                             both(dip.x, "m", units) + " aft.");
     }
+    if (!worst.lifts.empty()) {
+        const RidgeLift& lift = *std::ranges::max_element(worst.lifts, {}, &RidgeLift::gap);
+        sentences.push_back("The film lifts off the ridge, by " + both(lift.gap, "m", units) + " most, " +
+                            both(lift.x, "m", units) + " aft: the ridge is too low there.");
+    }
     for (const SupportOverStrap& support : survey.supports) sentences.push_back(support_sentence(support, units));
     sentences.push_back("Flattest film: " + both(worst.slopes.least * 180 / std::numbers::pi, "deg", units) + ", " +
                         place_on(survey.surface, worst.slopes.least_at[0], worst.slopes.least_at[1]) +

@@ -59,6 +59,8 @@ struct SurfaceLook {
     std::vector<SurfaceTouch> touches;  ///< one an obstacle
     SlopeShares slopes;                 ///< over half the shedding slope some snow leaves, over it all that can
     std::vector<RidgeDip> dips;
+    std::vector<RidgeLift> lifts;
+    std::string snaps;  ///< where something buckled or snapped over first (film/surface.hpp)
 
     [[nodiscard]] bool usable() const { return status == SurfaceStatus::converged; }
 };
@@ -107,7 +109,8 @@ struct SurfaceSurvey {
 [[nodiscard]] SurfaceSurvey survey_surface(const Assessment& assessment, const SurfaceOptions& options = {});
 
 /// What the survey says of the cover, worst first:
-///   "surface.stands"     an arrangement under which there is no equilibrium
+///   "surface.stands"     an arrangement under which there is no equilibrium, or only after something buckled or
+///                        snapped over
 ///   "surface.water"      water in the look that holds most of it (demand) against a litre, which may stand (capacity;
 ///                        a choice of this library, no source)
 ///   "surface.clearance"  for each obstacle the clearance asked for (demand) and the least gap of all looks (capacity)
