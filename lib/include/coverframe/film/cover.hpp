@@ -15,10 +15,10 @@
 // and legs until nothing moves. Tops do not move along the boat in it: the film that lies over them holds them there.
 // Legs are read from the second equilibrium (CoverState::legs), everything else from the first, in which the strips
 // carry all.
-// Under a ridge that is a strap, legs come out too severe: on the sloop of the examples under 500 Pa, against the film as
-// a surface in triangles of 0.25 m, 1.25 to 1.35 times as hard with snow on both sides of stiff straps, 1.4 to 1.7 times
-// with snow on the leg's side alone, and 1.0 to 1.1 times the other side's. On rare covers of that kind with film of low
-// tension (60 N/m and less) the search finds no second equilibrium; CoverState::no_legs says so.
+// Under a ridge that is a strap, legs come out too severe: on the sloop of the examples under 500 Pa, against the film
+// as a surface in triangles of 0.25 m, 1.25 to 1.35 times as hard with snow on both sides of stiff straps, 1.4 to 1.7
+// times with snow on the leg's side alone, and 1.0 to 1.1 times the other side's. On rare covers of that kind with film
+// of low tension (60 N/m and less) the search finds no second equilibrium; CoverState::no_legs says so.
 //
 // Simplifications: strips do not share load along the boat but for what they bring to cross straps; the film closing
 // bow and stern is left out; at the rail the strip is held; what of its tension reaches the band is for the check of
