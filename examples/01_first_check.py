@@ -41,8 +41,8 @@ for sentence in cf.cautions():
 # %% [markdown]
 # ## 3. Assess
 #
-# One call looks at every situation: no snow, snow balanced, heavy to port, heavy to starboard; factored for strength
-# and as it is for sag; film loose and tight; straps soft and stiff.
+# One call looks at every situation: no snow, snow balanced, heavy to one side, on a part of the ridge, swept from one
+# side; factored for strength and as it is for sag; film loose and tight; straps soft and stiff.
 
 # %%
 assessment = cf.assess(plan)

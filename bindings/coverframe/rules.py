@@ -134,7 +134,7 @@ def _of_its_document(of: Rule, keyword: str, given: Any) -> Any:
         return given
     own = of.clause.partition(",")[0]
     if document != own:
-        advice = f"a ground load of {document} does not belong into a rule of {own}; their loads do not mean the same"
+        advice = f"a ground load of {document} does not belong in a rule of {own}; their loads do not mean the same"
         raise refuse("ground.document.mixed", "/" + keyword, document, advice)
     return given.load
 

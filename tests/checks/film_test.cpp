@@ -174,7 +174,14 @@ TEST_CASE("check_drainage: by how much the ridge has to be higher") {
         const Strip higher{20e3, free_length_for_tension(20e3, before, upper, lower), 480.0};
         CHECK((hollow_of(strip_state(higher, upper, lower)).area > 0.0) == (share < 1));
     }
-    CHECK(term(f, "T needed") > 0.0);
+    // Between the same ends, shrunk to that much more tension: the same.
+    const double more = 1e3 * term(f, "T more") * c.cover.strips[2].width;
+    CHECK(more > 0.0);
+    for (const double share : {0.999, 1.001}) {
+        const std::array<double, 3> upper{1.0, 0.0, 0.75}, lower{1.0, -1.2, 0.6};
+        const Strip tighter{20e3, free_length_for_tension(20e3, before + more * share, upper, lower), 480.0};
+        CHECK((hollow_of(strip_state(tighter, upper, lower)).area > 0.0) == (share < 1));
+    }
 }
 
 // q = 8 H f/L^2 = 450 Pa, h = 0.9 m: S = sqrt(2 x 9810 x 0.9/450) = 6.26418, 2 arctan 1.21203 + sqrt(6.26418 x 4.26418)

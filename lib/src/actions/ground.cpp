@@ -14,7 +14,7 @@ Pressure load_for(const GroundSnow& ground, SnowDocument rules) {
     if (ground.document == rules) return ground.load;
     throw InputError("ground.document.mixed", "", name_of(ground.document),
                      std::string("a ground load of ") + name_of(ground.document) +
-                         " does not belong into the rules of " + name_of(rules) + "; their loads do not mean the same");
+                         " does not belong in the rules of " + name_of(rules) + "; their loads do not mean the same");
 }
 
 Pressure factored(const GroundSnow& ground, Pressure snow_load, double factor) {

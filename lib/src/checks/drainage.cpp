@@ -115,8 +115,8 @@ void add_help(const Hung& h, std::vector<Term>& workings) {
         workings.push_back(
             term("h needed", *ponding.fall_needed, "m", "fall from ridge to rail with which it would drain"));
     if (ponding.pretension_needed)
-        workings.push_back(term("T needed", *ponding.pretension_needed / 1e3, "kN/m",
-                                "tension before snow with which it would drain"));
+        workings.push_back(term("T more", (*ponding.pretension_needed - strip->pretension) / 1e3, "kN/m",
+                                "tension it would have to be shrunk to over what it was, to drain between these ends"));
     if (ponding.span_needed)
         workings.push_back(
             term("L needed", *ponding.span_needed, "m", "level span, of the same slope, that would drain"));

@@ -60,7 +60,7 @@ Finding shedding_finding(const CheckInput& input, const Cited<Angle>& threshold,
     Finding finding = compare("film.shedding", bay.part, shedding_clause(input.plan), input, in_deg(threshold.value),
                               in_deg(slope), "deg");
     finding.x = flattest.x;
-    const std::string slopes = opening(bay.part) + " slopes " + shown(slope) + " at its flattest";
+    const std::string slopes = opening(bay.part) + " slopes " + shown(slope) + " from ridge to rail at its flattest";
     finding.sentence =
         finding.verdict == Verdict::satisfied
             ? slopes + ", not under the " + shown(threshold.value) + " from which snow is expected to begin to slide."

@@ -29,19 +29,16 @@ struct Pulls {
 std::string strap_sentence(const CheckInput& input, const std::string& name, const Pulls& pulls,
                            const Finding& finding) {
     const UnitsShown units = input.plan.units_shown;
-    std::string text = name;
-    if (pulls.frame > 0.0)
-        text += " pulls " + shown(from_N(pulls.frame), units);
-    else
-        text += " is slack: it holds nothing";
+    const bool holds = pulls.frame > 0.0;
+    std::string text = name + (holds ? " pulls " + shown(from_N(pulls.frame), units) : " is slack");
     if (pulls.load > 0.0)
-        text += (pulls.frame > 0.0 ? ", " : "; it pulls ") + shown(from_N(pulls.end), units) +
-                " with the film lying on it,";
-    else if (pulls.frame <= 0.0)
-        return text + "; tighten it.";
+        text += (holds ? " by itself and " : " until the film lies on it, and then pulls ") +
+                shown(from_N(pulls.end), units) + (holds ? " with the film lying on it," : ",");
+    else if (!holds)
+        return text + ": it holds nothing; tighten it.";
     text += " where it may carry " + shown(from_kN(finding.capacity), units);
     return text + (finding.verdict == Verdict::exceeded ? "; use a stronger strap or lay a second one beside it."
-                                                        : (pulls.frame > 0.0 ? "." : "; tighten it."));
+                                                        : (holds ? "." : "; tighten it."));
 }
 
 void add_side_terms(const std::string& side, const FilmBeside& film, const FilmLift& lift, std::vector<Term>& terms) {
@@ -52,29 +49,36 @@ void add_side_terms(const std::string& side, const FilmBeside& film, const FilmL
     terms.push_back(term(named("e"), film.strain, "-", "strain of the film's chord since it was shrunk"));
     terms.push_back(term(named("k"), film.falls, "-", "how the film's chord falls away from the leg's"));
     terms.push_back(term(named("c"), film.curves, "1/m", "growth of k along the boat"));
-    terms.push_back(term(named("T_x"), lift.along, "N/m", "pull of the film along the boat", clause_film_on_strap));
+    terms.push_back(term(named("T_x"), lift.along, "N/m",
+                         "pull of the film along the boat: T_0 + E t/(1 - nu^2) [nu (e + 8/3 (f_m/l)^2) + 16/21 (2/a) "
+                         "integral of f'/2 df from f_s to f_m], f' = sqrt[5/2 (G(f_m) - G(f))/T_x]",
+                         clause_film_on_strap));
     terms.push_back(term(named("f_m"), lift.free_sag, "m",
                          "root of p + T_x c = 8 f/l^2 [T_0 + nu (T_x - T_0) + E t (e + 8/3 (f/l)^2)]",
                          clause_film_on_strap));
-    terms.push_back(term(named("r"), lift.brings, "N/m", "min{sqrt[8/5 T_x (G(f_m) - G(f))], (p + T_x c) a/2} + T_x k",
+    terms.push_back(term(named("r"), lift.brings, "N/m",
+                         "min{sqrt[8/5 T_x (G(f_m) - G(f_s))], (p + T_x c) a/2} + T_x k, with G(f) = (p + T_x c) f - 4 "
+                         "[T_0 + nu (T_x - T_0) + E t e] (f/l)^2 - 16/3 E t (f/l)^4",
                          clause_film_on_strap));
 }
 
-std::vector<Term> leg_terms(const LegUnderFilm& leg, double frame, const std::string& strap) {
+std::vector<Term> leg_terms(const LegUnderFilm& leg, double frame, double free_length, const std::string& strap) {
     const StrapUnderFilm& carries = leg.carries;
     std::vector<Term> terms{
         term("T_frame", frame / 1e3, "kN", "tension in the frame without film on it"),
         term("EA", carries.stiffness / 1e3, "kN", strap + ", bound of this situation"),
         term("l", carries.chord, "m", "chord of the leg, with film on it"),
-        term("T0", carries.initial / 1e3, "kN", "EA (chord - free length)/(free length); negative: slack"),
+        term("l_0", free_length, "m", "free length of the leg"),
+        term("T_s0", carries.initial / 1e3, "kN", "EA (l - l_0)/l_0, without film on it; negative: slack"),
         term("T_0", carries.shrunk, "N/m", "tension the film was shrunk to"),
         term("E t", carries.film_stiffness, "N/m", "stiffness of the film, of that tension"),
         term("nu", carries.poisson, "-", "of the film")};
     add_side_terms("fore", carries.beside[0], leg.film.beside[0], terms);
     add_side_terms("aft", carries.beside[1], leg.film.beside[1], terms);
     terms.push_back(term("r", leg.film.load, "N/m", "what the film of both sides brings, not under zero"));
-    terms.push_back(term("f", leg.film.sag, "m", "root of r = 8 f/l^2 [T0 + 8/3 EA (f/l)^2]", clause_film_on_strap));
-    terms.push_back(term("T", leg.film.tension / 1e3, "kN", "T0 + 8/3 EA (f/l)^2", clause_film_on_strap));
+    terms.push_back(
+        term("f_s", leg.film.sag, "m", "root of r = 8 f_s/l^2 [T_s0 + 8/3 EA (f_s/l)^2]", clause_film_on_strap));
+    terms.push_back(term("T", leg.film.tension / 1e3, "kN", "T_s0 + 8/3 EA (f_s/l)^2", clause_film_on_strap));
     terms.push_back(term("cos", leg.cosine, "-", "of the slope of the leg"));
     terms.push_back(term("W", leg.load / 1e3, "kN", "r l/cos", clause_film_on_strap));
     terms.push_back(term("T_end", leg.end / 1e3, "kN", "sqrt[(T + W sin/2)^2 + (W cos/2)^2]", clause_film_on_strap));
@@ -103,7 +107,7 @@ Finding leg_finding(const CheckInput& input, const CrossStrapPart& part, int mem
     }
     if (!input.workings) return finding;
     if (leg != nullptr)
-        finding.workings = leg_terms(*leg, pulls.frame, kind.name);
+        finding.workings = leg_terms(*leg, pulls.frame, strap.free_length, kind.name);
     else
         finding.workings = {term("T_frame", pulls.frame / 1e3, "kN", "tension in the frame without film on it")};
     add_strength_terms(finding.workings, kind);
