@@ -225,7 +225,8 @@ std::string both(Force force, UnitsShown units) { return both(in_N(force), "N", 
 std::string alone(Length length, UnitsShown units) { return alone(in_m(length), "m", units); }
 
 std::string thickness(Length length, UnitsShown units) {
-    return joined(in_order(rounded(in_mm(length)) + " mm", rounded(in_mil(length)) + " mil", units));
+    const std::string mil = rounded(in_mil(length), in_mil(length) < 10 ? 2 : 3) + " mil";
+    return joined(in_order(rounded(in_mm(length)) + " mm", mil, units));
 }
 
 std::string section(const Section& section, UnitsShown units) {

@@ -217,7 +217,7 @@ std::vector<KeyLine> key_of(const Above& above, const std::vector<Pocket>& water
     }
     key.push_back({pen::stand, "where uprights may stand"});
     if (!water.empty()) {
-        key.push_back({pen::water, "hollows that would hold water, filled to the brim, in the same situation"});
+        key.push_back({pen::water, "hatched: hollows that would hold water, to the brim, in the same situation"});
     } else if (!above.assessment.shape.empty()) {
         key.push_back({{.width = 0}, "No hollow holds water in this situation."});
     }

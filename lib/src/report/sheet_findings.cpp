@@ -20,7 +20,7 @@ std::vector<const Finding*> with_verdict(const Assessment& assessment, Verdict v
 
 std::string used_html(const Finding& finding) {
     if (finding.utilisation) return tag("span", percent(*finding.utilisation), "n strong");
-    return tag("span", finding.verdict == Verdict::exceeded ? "no capacity" : "none", "n strong");
+    return tag("span", finding.verdict == Verdict::exceeded ? "FAILS" : "none", "n strong");
 }
 
 std::string demand_html(const Finding& f, UnitsShown units) {
@@ -89,7 +89,7 @@ std::string failing_list_html(const Assessment& assessment) {
     if (rows.size() < 2) return {};
     std::vector<std::string> lines;
     for (std::size_t i = 0; i < std::min(rows.size(), most); ++i) {
-        const std::string share = rows[i]->utilisation ? percent(*rows[i]->utilisation) : "no capacity";
+        const std::string share = rows[i]->utilisation ? percent(*rows[i]->utilisation) : "fails outright";
         lines.push_back(subject(*rows[i]) + ": " + share);
     }
     if (rows.size() > most) lines.push_back("and " + std::to_string(rows.size() - most) + " more");
@@ -130,7 +130,8 @@ std::string forces_html(const Assessment& assessment) {
                               value_html(greatest, force.unit, units),
                               tag("span", situation_number(assessment, force.greatest_in))});
     }
-    return table_html(table, "compact");
+    const std::string note = forces_note(assessment);
+    return (note.empty() ? "" : tag("p", note) + '\n') + table_html(table, "compact");
 }
 
 std::string situations_html(const Assessment& assessment) {
@@ -163,7 +164,8 @@ std::string arrangements_html(const Assessment& assessment) {
                               range_html(arrangement.starboard, assessment.stations, units),
                               tag("span", text_of(arrangement.clause)), tag("span", arrangement.note)});
     }
-    return table_html(table, "compact");
+    const std::string note = depth_note(assessment);
+    return table_html(table, "compact") + (note.empty() ? "" : '\n' + tag("p", note));
 }
 
 }  // namespace coverframe::reporting

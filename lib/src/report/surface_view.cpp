@@ -161,7 +161,7 @@ std::vector<KeyLine> key_of(const Seen& seen) {
     if (seen.ponds.empty()) {
         key.push_back({{.width = 0}, "No hollow of the film holds more than a cupful of water."});
     } else {
-        key.push_back({pen::water, "hollows with the water they hold"});
+        key.push_back({pen::water, "hatched: hollows with the water they hold"});
     }
     return key;
 }

@@ -8,6 +8,7 @@
 #include <optional>
 #include <utility>
 
+#include "coverframe/actions/snowpack.hpp"
 #include "coverframe/units/crossing.hpp"
 #include "report/format.hpp"
 
@@ -84,7 +85,7 @@ std::string counted(std::size_t count, const std::string& thing) {
 std::string used_in(const Finding& finding) {
     const std::string where = finding.situation.empty() ? "" : " (" + one_line(finding.situation) + ")";
     if (finding.utilisation) return percent(*finding.utilisation) + " of its limit" + where;
-    return (finding.verdict == Verdict::exceeded ? "it has no capacity at all" : "nothing of its limit") + where;
+    return (finding.verdict == Verdict::exceeded ? "it fails outright" : "nothing of its limit") + where;
 }
 
 }  // namespace
@@ -172,6 +173,29 @@ std::pair<double, double> ends_shown(const ForceRange& force) {
     return {least, greatest};
 }
 
+std::string forces_note(const Assessment& assessment) {
+    if (assessment.forces.empty()) return {};
+    const bool straps = std::ranges::count(assessment.findings, "strap.strength", &Finding::check) > 0;
+    std::string note = "Least and greatest of all situations (S1, S2, ... are listed below), with the film as strips.";
+    return note + (straps ? " Cross straps are without the film that lies on them; their checks have it." : "");
+}
+
+std::string depth_note(const Assessment& assessment) {
+    Pressure load{};
+    for (const Arrangement& arrangement : assessment.arrangements) {
+        if (arrangement.name != "balanced") continue;
+        for (const auto* side : {&arrangement.port, &arrangement.starboard})
+            for (const PlanLoad& at : *side) load = std::max(load, at.value);
+    }
+    if (!(load > Pressure{})) return {};
+    const UnitsShown units = assessment.plan.units_shown;
+    const auto deep = [&](snowpack::Kind kind) { return both(snowpack::depth_of(load, kind).low, units); };
+    return "Balanced snow of " + both(in_kPa(load), "kPa", units) + " lies as deep as this where it is as heavy as " +
+           "published: fresh " + deep(snowpack::Kind::fresh) + ", settled " + deep(snowpack::Kind::settled) + ", old " +
+           deep(snowpack::Kind::old) + ", wet " + deep(snowpack::Kind::wet) +
+           ". Ice under it is not seen from above: dig down to the film. These depths are no leave to wait for them.";
+}
+
 std::string situation_number(const Assessment& assessment, std::string_view name) {
     for (std::size_t i = 0; i < assessment.situations.size(); ++i) {
         if (assessment.situations[i].situation.name == name) return "S" + std::to_string(i + 1);
@@ -202,7 +226,7 @@ std::string verdict_sentence(const Assessment& assessment) {
                    ": " + used_in(*worst) + ".";
         case Outcome::satisfied:
             if (worst == nullptr || judged == 0) break;
-            return "No limit that was looked at is passed (" + counted(judged, "check") +
+            return "Nothing that was looked at goes beyond its limit (" + counted(judged, "check") +
                    "). Closest to its limit is " + subject(*worst) + ": " + used_in(*worst) + ".";
     }
     return "No part of this cover was judged.";

@@ -36,6 +36,12 @@ namespace coverframe::reporting {
 /// Least and greatest of a force as they are shown: one that is under a thousandth of the other is 0.
 [[nodiscard]] std::pair<double, double> ends_shown(const ForceRange& force);
 
+/// What the forces of the parts are of; empty if there are none.
+[[nodiscard]] std::string forces_note(const Assessment& assessment);
+
+/// How deep the balanced snow lies, kind by kind, as heavy as published: what a crew can measure. Empty without snow.
+[[nodiscard]] std::string depth_note(const Assessment& assessment);
+
 /// "S3" for the third situation; the name itself if the assessment has no situation of that name.
 [[nodiscard]] std::string situation_number(const Assessment& assessment, std::string_view name);
 

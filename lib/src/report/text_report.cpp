@@ -69,6 +69,7 @@ void add_findings(std::string& out, const Assessment& assessment, Verdict verdic
 void add_forces(std::string& out, const Assessment& assessment) {
     if (assessment.forces.empty()) return;
     heading(out, "What each part carries");
+    paragraph(out, "", forces_note(assessment));
     const UnitsShown units = assessment.plan.units_shown;
     for (const ForceRange& force : assessment.forces) {
         const auto [least, greatest] = ends_shown(force);
@@ -77,6 +78,13 @@ void add_forces(std::string& out, const Assessment& assessment) {
                       " (" + situation_number(assessment, force.least_in) + ") to " +
                       both(greatest, force.unit, units) + " (" + situation_number(assessment, force.greatest_in) + ")");
     }
+}
+
+void add_depths(std::string& out, const Assessment& assessment) {
+    const std::string note = depth_note(assessment);
+    if (note.empty()) return;
+    heading(out, "How deep that snow lies");
+    paragraph(out, "", note);
 }
 
 void add_situations(std::string& out, const Assessment& assessment) {
@@ -108,7 +116,7 @@ std::string verdict_line(const Assessment& assessment) {
     if (worst == nullptr) return outcome + ": no part was judged";
     std::string line = outcome + ": " + subject(*worst) + ", ";
     line += worst->utilisation ? percent(*worst->utilisation)
-                               : (worst->verdict == Verdict::exceeded ? "no capacity" : name_of(worst->verdict));
+                               : (worst->verdict == Verdict::exceeded ? "fails outright" : name_of(worst->verdict));
     if (!worst->situation.empty()) line += " (" + one_line(worst->situation) + ")";
     return line;
 }
@@ -128,6 +136,7 @@ std::string text_report(const Assessment& assessment) {
     add_findings(out, assessment, Verdict::not_applicable, "What was not judged");
     add_forces(out, assessment);
     add_list(out, "Film to lay out", film_sheet_sentences(assessment.plan));
+    add_depths(out, assessment);
     add_situations(out, assessment);
     add_list(out, "Taken as given", assessment.assumptions);
     out += "\ncoverframe " + std::string(version) + '\n';
