@@ -76,6 +76,11 @@ def strip(*, span_m: Any, rise_m: Any, load_kpa: Any, tension_n_per_m: Any, stif
     stiffness_n_per_m
         Stiffness E t/(1 - nu^2) of the film [N/m].
 
+    Raises
+    ------
+    InputError
+        film.strip
+
     Returns
     -------
     StripState
@@ -312,7 +317,7 @@ def tension_warmed(*, tension_n_per_m: Any, stiffness_n_per_m: Any, expansion: A
     expansion
         alpha [1/K], 0 to 1e-3; 1e-4 to 2.2e-4 for low-density polyethylene (read on material pages).
     warmer
-        Change of temperature [K], negative when it gets colder.
+        Change of temperature, -100 to 100, negative when it gets colder [K].
 
     Raises
     ------
@@ -328,7 +333,10 @@ def tension_warmed(*, tension_n_per_m: Any, stiffness_n_per_m: Any, expansion: A
 def stretch_left(
     *, tension_n_per_m: Any, stiffness_n_per_m: Any, exponent: Any, known_after: Any, after: Any
 ) -> Numbers:
-    """Share by which film stays longer after carrying a tension for a time. Arguments as `modulus_after`."""
+    """Share by which film stays longer after carrying a tension for a time.
+
+    `stiffness_n_per_m` is E t after `known_after` [N/m]; the rest as in `modulus_after`.
+    """
     shape, args = columns(
         tension_n_per_m=tension_n_per_m,
         stiffness_n_per_m=stiffness_n_per_m,

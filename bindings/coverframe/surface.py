@@ -98,11 +98,15 @@ class Obstacle:
 
 @dataclass(frozen=True, slots=True)
 class FirstTouch:
-    """With how much of a snow load the film first touches an obstacle."""
+    """With how much of a snow load the film first touches an obstacle.
+
+    A share at which no equilibrium is found counts as touched.
+    """
 
     obstacle: str
     #: Share of the load; None if it does not touch.
     share: float | None
+    #: "between U2 and U3, port"; "" if it does not touch.
     place: str
 
 
@@ -269,14 +273,14 @@ class Cover:
         rain
             "to the brim" fills every hollow to where it runs over.
         rain_m
-            Instead: depth of rain or melted snow over the plan [m].
+            Instead: depth of rain or melted snow over the plan, not negative [m].
         permanent_factor
-            On the weight of film and frame.
+            On the weight of film and frame, not negative.
 
         Raises
         ------
         InputError
-            film.surface.loads
+            film.surface.loads (snow of 0 to 1000 kPa), argument.word, film.surface.stretch
         StateError
             film.surface.unusable, if the cover does not stand without snow
         """
@@ -290,27 +294,53 @@ class Cover:
         return state_told(told, self._triangles, self.state)
 
     def snow_by_station(self, *, x_m: Any, port_kpa: Any, starboard_kpa: Any) -> Floats:
-        """Loads by station and side as loads over triangles [kPa], straight between stations."""
+        """Loads by station and side as loads over triangles, t [kPa]: straight between stations, the end values beyond.
+
+        Parameters
+        ----------
+        x_m
+            Of the stations, one or more, from bow to stern [m].
+        port_kpa, starboard_kpa
+            One a station [kPa].
+
+        Raises
+        ------
+        InputError
+            film.surface.loads
+        """
         x, port, starboard = (np.atleast_1d(numbers(n, v)) for n, v in
                               (("x_m", x_m), ("port_kpa", port_kpa), ("starboard_kpa", starboard_kpa)))
         return np.asarray(self._handle.snow_by_station(x, port, starboard))
 
     def first_touches(self, *, snow_kpa: Any, most: float = 1.0) -> tuple[FirstTouch, ...]:
-        """With how much of a load the film first touches each obstacle, to 1 % of it; some ten equilibria each."""
+        """With how much of a load the film first touches each obstacle; without water, some ten equilibria each.
+
+        Parameters
+        ----------
+        snow_kpa
+            Plan load, one for all or one a triangle [kPa].
+        most
+            Greatest share of it looked at, over 0; shares are found to 1 % of this.
+
+        Raises
+        ------
+        InputError
+            film.survey.share, film.surface.loads
+        """
         snow = self._loads(snow_kpa)
         return tuple(FirstTouch(*row) for row in self._handle.first_touches(snow, float(most)))
 
     def limit(self, *, snow_kpa: Any, strength_n_per_m: float | None = None, most: float = 1.0) -> FilmLimit:
-        """How much of a load film and frame hold, to 1 % of `most` times the load. Some ten equilibria.
+        """How much of a load film and frame hold without water, to 1 % of `most` times the load. Some ten equilibria.
 
         Parameters
         ----------
         snow_kpa
             Plan load, one for all or one a triangle [kPa].
         strength_n_per_m
-            Pull per width at which the film is torn; without, strength times thickness of the plan [N/m].
+            Pull per width at which the film is torn, over 0; without, strength times thickness of the plan [N/m].
         most
-            Greatest share looked at.
+            Greatest share looked at, over 0.
 
         Raises
         ------
@@ -342,18 +372,18 @@ def rig(
     plan
         A plan, a dictionary laid out like a plan file, or the path of one.
     film_tension_n_per_m
-        After shrinking [N/m].
+        After shrinking, over 0 [N/m].
     spacing_m
-        Of the columns of nodes along the ridge [m].
+        Of the columns of nodes along the ridge, 0.02 to 1 [m].
     rows
-        Of triangles from ridge to rail.
+        Of triangles from ridge to rail, 2 to 200.
     strap_stiffness
         Which bound of the plan.
 
     Raises
     ------
     InputError
-        Of the plan; film.surface.range, film.surface.obstacle, film.mesh.rail, film.mesh.rows
+        Of the plan; film.surface.range, film.surface.obstacle, film.surface.stretch, film.mesh.rail, argument.word
 
     Returns
     -------

@@ -77,7 +77,7 @@ class Look:
 
 @dataclass(frozen=True, slots=True)
 class SupportOverStrap:
-    """How far a support behind an obstacle stands over where a tight strap over the obstacle would lie.
+    """How far a support behind an obstacle stands over where a tight strap over the obstacle would lie [m].
 
     Behind a windshield some 0.25 m (10 in) is usual (common practice, no source).
     """
@@ -213,7 +213,7 @@ def survey(assessment: Assessment, *, spacing_m: Any = 0.2, rows: int = 12) -> S
     Raises
     ------
     InputError
-        film.surface.range, film.surface.obstacle, film.mesh.rail, film.mesh.rows
+        film.surface.range, film.surface.obstacle, film.surface.stretch, film.mesh.rail
     """
     spacing = numbers("spacing_m", spacing_m)
     if spacing.ndim != 0:

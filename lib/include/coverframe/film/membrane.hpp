@@ -105,6 +105,7 @@ struct FilledMembrane {
 
 /// A load per plan area as forces at the nodes: a third of each triangle's to each corner, downwards.
 /// \param load  one a triangle, or one for all [Pa]
+/// \throws InputError as require_sound(mesh), film.membrane.size
 [[nodiscard]] std::vector<std::array<double, 3>> forces_of_plan_load(const TriangleMesh& mesh,
                                                                      const std::vector<double>& load);
 

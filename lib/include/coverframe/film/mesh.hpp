@@ -45,9 +45,8 @@ struct Lists {
 [[nodiscard]] int folded_triangle(const TriangleMesh& drawn, const TriangleMesh& now);
 
 /// \throws InputError film.mesh.empty, film.mesh.finite, film.mesh.node (an index that is none), film.mesh.unused (a
-/// node
-///   without a triangle), film.mesh.fold (a triangle that stands upright, or turns the other way than the first one),
-///   film.mesh.edge (an edge of more than two triangles), all at once
+///   node without a triangle), film.mesh.fold (a triangle that stands upright, or turns the other way than the first
+///   one), film.mesh.edge (an edge of more than two triangles), all at once
 void require_sound(const TriangleMesh& mesh);
 
 }  // namespace coverframe

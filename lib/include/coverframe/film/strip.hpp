@@ -9,8 +9,7 @@
 //   tension         T(s) = H rho/L,  rho = sqrt(L^2 + Z^2)
 //   compatibility   integral from 0 to 1 of rho/(1 + T/EA) ds = L0
 // The last equation has one positive root H for W != 0; it is found by Newton on log H inside a bracket, the integral
-// by
-// 20-point Gauss-Legendre quadrature. Both ends then pull on their supports; on the upper one with
+// by 20-point Gauss-Legendre quadrature. Both ends then pull on their supports; on the upper one with
 //   level           H towards the lower end
 //   vertical        H h/L - W/2      (a steep, tight strip pulls the ridge down with far more than half its load)
 // Sag under the chord at the middle: f = W L/(8 H). Shallow limit: H^3 - T0 H^2 - EA W^2/24 = 0 for h = 0.

@@ -63,8 +63,8 @@ struct SurfaceOptions {
     int rows = 12;         ///< of triangles from ridge to rail, 2 to 200
     Bound strap_stiffness = Bound::low;
     Bound film = Bound::high;       ///< tension the film is shrunk to, which decides its modulus (ageing.hpp)
-    double force_tolerance = 1e-8;  ///< largest unbalanced force, relative to the largest force
-    int max_iterations = 200;       ///< Newton steps of one equilibrium
+    double force_tolerance = 1e-8;  ///< largest unbalanced force, relative to the largest force; over 0 to 1e-3
+    int max_iterations = 200;       ///< Newton steps of one equilibrium, 1 or more
 };
 
 /// A point of an edge that the film must stay off, or may come to rest on.
@@ -87,8 +87,8 @@ struct EdgeState {
 
 /// Where film has lifted off the ridge.
 struct RidgeLift {
-    double x = 0;    ///< [m]
-    double gap = 0;  ///< [m]
+    double x = 0;    ///< of the ridge node [m]
+    double gap = 0;  ///< height of the film over it [m]
 };
 
 enum class SurfaceStatus {
@@ -160,13 +160,17 @@ struct CoverSurface {
 
 /// Stage 4.
 /// \param snow  plan load over each triangle, already multiplied by its factor [Pa]
+/// \param permanent_factor  on the weight of film and frame, not negative [-]
 /// \throws InputError film.surface.loads (snow up to 1 MPa), film.surface.stretch; film.surface.range for a surface put
 ///   together or changed by hand that does not fit itself
 [[nodiscard]] SurfaceState load_surface(const CoverSurface& surface, const std::vector<double>& snow,
                                         const Rain& rain = {}, double permanent_factor = 1.0);
 
 /// Snow given by station and side as snow over triangles: straight between stations, the end values beyond them.
-/// \param x  of the stations, rising [m]
+/// \param x  of the stations, one or more, rising [m]
+/// \param port, starboard  one a station [Pa]
+/// \return one a triangle [Pa]
+/// \throws InputError film.surface.loads
 [[nodiscard]] std::vector<double> snow_by_station(const CoverSurface& surface, const std::vector<double>& x,
                                                   const std::vector<double>& port,
                                                   const std::vector<double>& starboard);

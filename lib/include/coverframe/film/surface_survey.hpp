@@ -83,8 +83,10 @@ struct FirstTouch {
     std::optional<double> share;  ///< of the load; empty if it does not touch at `most` times the load
     std::string place;            ///< where
 };
-/// One entry an obstacle. Bisection to 1 % of the load; a share at which no equilibrium is found counts as touched.
+/// One entry an obstacle. Without water. Bisection to 1 % of `most` times the load; a share at which no equilibrium is
+/// found counts as touched.
 /// \param most  greatest share looked at, over 0
+/// \throws InputError film.survey.share; as load_surface
 [[nodiscard]] std::vector<FirstTouch> first_touches(const CoverSurface& surface, const std::vector<double>& snow,
                                                     double most = 1.0);
 
@@ -97,7 +99,7 @@ struct FilmLimit {
     };
     End end = End::none;
     SurfaceStatus status = SurfaceStatus::converged;  ///< at `share`
-    double held = 0;              ///< the greatest share of the load seen to hold; 0 with `end` if not even no snow does
+    double held = 0;              ///< the greatest share of the load seen to hold; 0 if not even no snow does
     std::optional<double> share;  ///< the least one seen not to; empty if they hold
     std::string place;            ///< where it gives out there; empty if that is not known
     std::string sentence;         ///< "film between U1 and U2, port, tears at 0.83 times the load"
