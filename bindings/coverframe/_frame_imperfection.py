@@ -12,7 +12,7 @@ import numpy as np
 from . import _core
 from ._frame_model import Frame, arrays_of
 from ._frame_reader import is_whole
-from ._values import Floats, numbers
+from ._values import Floats, named, number, numbers
 from .errors import refuse
 
 
@@ -37,8 +37,10 @@ def out_of_plumb(frame: Frame, *, level_m: float, angle_rad: float, direction: S
     InputError
         "frame.imperfection.level", "frame.imperfection.angle", "frame.imperfection.direction"
     """
-    level, angle = _number("level_m", level_m), _number("angle_rad", angle_rad)
-    return _drawn_anew(frame, _core.frame_out_of_plumb(arrays_of(frame), level, angle, _two(direction)))
+    level, angle = number("level_m", level_m), number("angle_rad", angle_rad)
+    way = _two(direction)
+    with named("level_m", "angle_rad"):
+        return _drawn_anew(frame, _core.frame_out_of_plumb(arrays_of(frame), level, angle, way))
 
 
 def leaning(frame: Frame, *, member: int, angle_rad: float, direction: Sequence[float] = (0.0, 1.0)) -> Frame:
@@ -59,8 +61,10 @@ def leaning(frame: Frame, *, member: int, angle_rad: float, direction: Sequence[
         "frame.imperfection.member", and as `out_of_plumb`
     """
     chosen = _member("frame.imperfection.member", "/member", frame, member)
-    angle = _number("angle_rad", angle_rad)
-    return _drawn_anew(frame, _core.frame_leaning(arrays_of(frame), chosen, angle, _two(direction)))
+    angle = number("angle_rad", angle_rad)
+    way = _two(direction)
+    with named("angle_rad"):
+        return _drawn_anew(frame, _core.frame_leaning(arrays_of(frame), chosen, angle, way))
 
 
 def bowed(
@@ -95,7 +99,7 @@ def bowed(
         raise refuse("argument.choice", "/shape", repr(shape), 'shape must be "sine" or "parabola"')
     chain = [_member("frame.imperfection.chain", f"/members/{i}", frame, m) for i, m in enumerate(members)]
     x, y, z = _vector(direction, 3).tolist()
-    rise = _number("rise_m", rise_m)
+    rise = number("rise_m", rise_m)
     return _drawn_anew(frame, _core.frame_bowed(arrays_of(frame), chain, rise, (x, y, z), shape == "parabola"))
 
 
@@ -120,7 +124,7 @@ def shaped(frame: Frame, *, displacement: Any, amplitude_m: float) -> Frame:
     if shape.shape != (len(frame.nodes_m), 6):
         advice = "displacement must be 6 numbers a node, n by 6"
         raise refuse("frame.imperfection.shape", "/displacement", shape.shape, advice)
-    amplitude = _number("amplitude_m", amplitude_m)
+    amplitude = number("amplitude_m", amplitude_m)
     return _drawn_anew(frame, _core.frame_shaped(arrays_of(frame), shape.ravel(), amplitude))
 
 
@@ -146,10 +150,3 @@ def _vector(direction: Sequence[float], size: int) -> Floats:
     if vector.shape != (size,):
         raise refuse("frame.imperfection.direction", "/direction", vector.shape, f"direction must be {size} numbers")
     return vector
-
-
-def _number(keyword: str, value: Any) -> float:
-    array = numbers(keyword, value)
-    if array.ndim or not np.isfinite(array):
-        raise refuse("argument.number", "/" + keyword, repr(value), f"{keyword} must be one finite number")
-    return float(array)

@@ -7,14 +7,16 @@ library are converted to it. Everything broadcasts as in NumPy.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
+from contextlib import contextmanager
+from dataclasses import replace
 from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
 from . import _core
-from .errors import refuse
+from .errors import InputError, refuse
 
 Floats = NDArray[np.float64]
 #: What a rule gives back: a float if every argument was a single value, an array otherwise.
@@ -59,6 +61,39 @@ def numbers(keyword: str, value: Any) -> Floats:
         or_text = f" or text such as {_EXAMPLES[unit]}" if unit else ""
         raise refuse("argument.number", where, repr(value), f"{keyword} must be a number, an array of numbers{or_text}")
     return np.ascontiguousarray(array, dtype=np.float64).reshape(array.shape)
+
+
+def number(keyword: str, value: Any) -> float:
+    """`value` as one finite number, counted in the unit of `keyword`."""
+    array = numbers(keyword, value)
+    if array.ndim or not np.isfinite(array):
+        raise refuse("argument.number", "/" + keyword, repr(value), f"{keyword} must be one finite number")
+    return float(array)
+
+
+def whole(keyword: str, value: Any) -> int:
+    """`value` as a whole number that fits the compiled part."""
+    if isinstance(value, (int, np.integer)) and not isinstance(value, bool) and abs(int(value)) < 2**31:
+        return int(value)
+    raise refuse("argument.number", "/" + keyword, repr(value), f"{keyword} must be a whole number")
+
+
+@contextmanager
+def named(*keywords: str) -> Iterator[None]:
+    """Lets refusals of the compiled part name our keywords.
+
+    What it calls "/film_tension" or "/options/spacing" is "/film_tension_n_per_m" or "/spacing_m" to our caller.
+    """
+    try:
+        yield
+    except InputError as error:
+        problems = [replace(problem, where=_renamed(problem.where, keywords)) for problem in error.problems]
+        raise InputError(problems) from None
+
+
+def _renamed(where: str, keywords: Sequence[str]) -> str:
+    names = where.removeprefix("/options").split("/")
+    return "/".join(next((k for k in keywords if k == n or (n and k.startswith(n + "_"))), n) for n in names)
 
 
 _EXAMPLES = {

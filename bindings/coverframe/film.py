@@ -8,6 +8,7 @@ Everything broadcasts.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
@@ -15,7 +16,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from . import _core
-from ._values import Numbers, columns, result
+from ._values import Floats, Numbers, columns, named, result
 from .plan import PlanLike, plan_of
 
 __all__ = [
@@ -262,13 +263,13 @@ def span_at_limit(*, stiffness_n_per_m: Any, tension_n_per_m: Any, limit_n_per_m
     InputError
         film.strip
     """
-    shape, args = columns(
+    return _single(
+        _core.span_at_limit,
         stiffness_n_per_m=stiffness_n_per_m,
         tension_n_per_m=tension_n_per_m,
         limit_n_per_m=limit_n_per_m,
         load_kpa=load_kpa,
     )
-    return result(_core.span_at_limit(shape, args)[0])
 
 
 def modulus_after(*, modulus_kpa: Any, exponent: Any, known_after: Any, after: Any) -> Numbers:
@@ -295,14 +296,24 @@ def modulus_after(*, modulus_kpa: Any, exponent: Any, known_after: Any, after: A
     >>> round(modulus_after(modulus_kpa="250 MPa", exponent=0.1, known_after=1, after=30 * 1440), -2)
     86000.0
     """
-    shape, args = columns(modulus_kpa=modulus_kpa, exponent=exponent, known_after=known_after, after=after)
-    return result(_core.modulus_after(shape, args)[0])
+    return _single(
+        _core.modulus_after,
+        modulus_kpa=modulus_kpa,
+        exponent=exponent,
+        known_after=known_after,
+        after=after,
+    )
 
 
 def tension_after(*, tension_n_per_m: Any, exponent: Any, known_after: Any, after: Any) -> Numbers:
     """What relaxation leaves of a tension, T_1 (t/t_1)^-n [N/m]. Arguments as `modulus_after`."""
-    shape, args = columns(tension_n_per_m=tension_n_per_m, exponent=exponent, known_after=known_after, after=after)
-    return result(_core.tension_after(shape, args)[0])
+    return _single(
+        _core.tension_after,
+        tension_n_per_m=tension_n_per_m,
+        exponent=exponent,
+        known_after=known_after,
+        after=after,
+    )
 
 
 def tension_warmed(*, tension_n_per_m: Any, stiffness_n_per_m: Any, expansion: Any, warmer: Any) -> Numbers:
@@ -324,10 +335,13 @@ def tension_warmed(*, tension_n_per_m: Any, stiffness_n_per_m: Any, expansion: A
     InputError
         film.ageing.range
     """
-    shape, args = columns(
-        tension_n_per_m=tension_n_per_m, stiffness_n_per_m=stiffness_n_per_m, expansion=expansion, warmer=warmer
+    return _single(
+        _core.tension_warmed,
+        tension_n_per_m=tension_n_per_m,
+        stiffness_n_per_m=stiffness_n_per_m,
+        expansion=expansion,
+        warmer=warmer,
     )
-    return result(_core.tension_warmed(shape, args)[0])
 
 
 def stretch_left(
@@ -337,14 +351,21 @@ def stretch_left(
 
     `stiffness_n_per_m` is E t after `known_after` [N/m]; the rest as in `modulus_after`.
     """
-    shape, args = columns(
+    return _single(
+        _core.stretch_left,
         tension_n_per_m=tension_n_per_m,
         stiffness_n_per_m=stiffness_n_per_m,
         exponent=exponent,
         known_after=known_after,
         after=after,
     )
-    return result(_core.stretch_left(shape, args)[0])
+
+
+def _single(rule: Callable[[tuple[int, ...], list[Floats]], tuple[Floats]], **keywords: Any) -> Numbers:
+    """What a compiled rule of one result gives for keyword arguments."""
+    shape, args = columns(**keywords)
+    with named(*keywords):
+        return result(rule(shape, args)[0])
 
 
 def girth(plan: PlanLike, *, x_m: Any) -> Numbers:

@@ -44,7 +44,7 @@ from ._frame_outcome import (
     UprightStability,
 )
 from ._frame_state import Balance, Equilibrium, Solution, Solutions, require_usable
-from ._values import Floats, numbers
+from ._values import Floats, named, number, numbers
 from .errors import refuse
 
 __all__ = [
@@ -250,7 +250,7 @@ def self_weight(frame: Frame, *, factor: float = 1.0) -> Floats:
 
     `factor` is a load factor [-].
     """
-    factor = _number("factor", factor)
+    factor = number("factor", factor)
     return _core.frame_self_weight(arrays_of(frame), factor).reshape(-1, 3)
 
 
@@ -275,9 +275,11 @@ def tension_straps(
     """
     loads = read_loads(frame, None, forces_n, couples_n_m, member_loads_n_per_m, temperatures_k, settlements)
     options = _options(max_iterations, force_tolerance, rotation_limit_rad)
-    arrays, lengths, rounds = _core.tension_frame_straps(
-        arrays_of(frame), loads.arrays(), _spring_arrays(frame, springs), options, _runs(frame, runs)
-    )
+    straps = _runs(frame, runs)
+    with named("tension_n"):
+        arrays, lengths, rounds = _core.tension_frame_straps(
+            arrays_of(frame), loads.arrays(), _spring_arrays(frame, springs), options, straps
+        )
     tensioned = _with_lengths(frame, lengths)
     return Tensioned(tensioned, _solutions(tensioned, loads, springs, arrays)[0], rounds)
 
@@ -322,22 +324,17 @@ def tighten_in_order(
     for s, step in enumerate(steps):
         if not (is_whole(step.run) and 0 <= step.run < len(runs)):
             raise refuse("frame.step", f"/steps/{s}/run", repr(step.run), "a step pulls a run, by its index")
-        tension = _number(f"steps/{s}/tension_n", step.tension_n)
-        pulls.append((int(step.run), tension, _number(f"steps/{s}/give_m", step.give_m)))
+        tension = number(f"steps/{s}/tension_n", step.tension_n)
+        pulls.append((int(step.run), tension, number(f"steps/{s}/give_m", step.give_m)))
     if not all(is_whole(node) and 0 <= node < len(frame.nodes_m) for node in held_by_hand):
         raise refuse("frame.step", "/held_by_hand", repr(held_by_hand), "hands hold nodes, by their index")
     hands = [int(node) for node in held_by_hand]
-    stiffness = _number("hand_stiffness_n_per_m", hand_stiffness_n_per_m)
-    arrays, lengths, tensions, message = _core.tighten_frame_straps(
-        arrays_of(frame),
-        loads.arrays(),
-        _spring_arrays(frame, springs),
-        options,
-        _runs(frame, runs),
-        pulls,
-        hands,
-        stiffness,
-    )
+    stiffness = number("hand_stiffness_n_per_m", hand_stiffness_n_per_m)
+    straps, held = _runs(frame, runs), _spring_arrays(frame, springs)
+    with named("tension_n", "give_m", "hand_stiffness_n_per_m"):
+        arrays, lengths, tensions, message = _core.tighten_frame_straps(
+            arrays_of(frame), loads.arrays(), held, options, straps, pulls, hands, stiffness
+        )
     tightened = _with_lengths(frame, lengths)
     tensions.setflags(write=False)
     return Tightened(tightened, _solutions(tightened, loads, springs, arrays)[0], tensions, message)
@@ -372,7 +369,7 @@ def slip_over_tops(
             raise refuse("frame.passing", f"/passings/{p}", passing.name, advice)
         over.append((str(passing.name), int(passing.first), int(passing.second)))
     arrays, lengths, states, rounds = _core.slip_frame_straps(
-        arrays_of(frame), loads.arrays(), _spring_arrays(frame, springs), options, over, _number("friction", friction)
+        arrays_of(frame), loads.arrays(), _spring_arrays(frame, springs), options, over, number("friction", friction)
     )
     slipped = _with_lengths(frame, lengths)
     states.setflags(write=False)
@@ -398,7 +395,7 @@ def _runs(frame: Frame, runs: Sequence[StrapRun]) -> list[tuple[str, list[int], 
         if not all(is_whole(m) and 0 <= m < len(frame.members) for m in run.members):
             advice = f"strap {run.name} must be made of members of the frame, by their index"
             raise refuse("frame.run", f"/runs/{r}", run.name, advice)
-        rows.append((str(run.name), [int(m) for m in run.members], _number(f"runs/{r}/tension_n", run.tension_n)))
+        rows.append((str(run.name), [int(m) for m in run.members], number(f"runs/{r}/tension_n", run.tension_n)))
     return rows
 
 
@@ -464,17 +461,10 @@ def _options(max_iterations: Any, force_tolerance: Any, rotation_limit_rad: Any)
     if not (is_whole(max_iterations) and 0 <= max_iterations <= 1_000_000):
         advice = "max_iterations must be a whole number from 0 to 1000000"
         raise refuse("argument.number", "/max_iterations", repr(max_iterations), advice)
-    tolerance = _number("force_tolerance", force_tolerance)
-    limit = _number("rotation_limit_rad", rotation_limit_rad)
+    tolerance = number("force_tolerance", force_tolerance)
+    limit = number("rotation_limit_rad", rotation_limit_rad)
     if not (0 < tolerance < 1):
         raise refuse("argument.number", "/force_tolerance", tolerance, "force_tolerance must lie between 0 and 1")
     if not limit > 0:
         raise refuse("argument.number", "/rotation_limit_rad", limit, "rotation_limit_rad must be over 0")
     return int(max_iterations), tolerance, limit
-
-
-def _number(keyword: str, value: Any) -> float:
-    array = numbers(keyword, value)
-    if array.ndim or not np.isfinite(array):
-        raise refuse("argument.number", "/" + keyword, repr(value), f"{keyword} must be one finite number")
-    return float(array)

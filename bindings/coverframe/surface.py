@@ -18,7 +18,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from . import _core
-from ._values import numbers
+from ._values import named, number, numbers, whole
 from .errors import StateError, refuse
 from .plan import Plan, PlanLike, plan_of
 
@@ -260,7 +260,7 @@ class Cover:
         *,
         snow_kpa: Any,
         rain: Rain = "none",
-        rain_m: float | None = None,
+        rain_m: Any = None,
         permanent_factor: float = 1.0,
     ) -> SurfaceState:
         """Equilibrium under snow, and water if asked for.
@@ -290,7 +290,10 @@ class Cover:
         if kind < 0:
             raise refuse("argument.word", "/rain", repr(rain), 'rain is "none" or "to the brim", or give rain_m')
         snow = self._loads(snow_kpa)
-        told = self._handle.load(snow, kind, float(rain_m or 0.0), float(permanent_factor))
+        rained = 0.0 if rain_m is None else number("rain_m", rain_m)
+        factor = number("permanent_factor", permanent_factor)
+        with named("snow_kpa", "rain_m"):
+            told = self._handle.load(snow, kind, rained, factor)
         return state_told(told, self._triangles, self.state)
 
     def snow_by_station(self, *, x_m: Any, port_kpa: Any, starboard_kpa: Any) -> Floats:
@@ -310,7 +313,8 @@ class Cover:
         """
         x, port, starboard = (np.atleast_1d(numbers(n, v)) for n, v in
                               (("x_m", x_m), ("port_kpa", port_kpa), ("starboard_kpa", starboard_kpa)))
-        return np.asarray(self._handle.snow_by_station(x, port, starboard))
+        with named("x_m", "port_kpa", "starboard_kpa"):
+            return np.asarray(self._handle.snow_by_station(x, port, starboard))
 
     def first_touches(self, *, snow_kpa: Any, most: float = 1.0) -> tuple[FirstTouch, ...]:
         """With how much of a load the film first touches each obstacle; without water, some ten equilibria each.
@@ -328,9 +332,11 @@ class Cover:
             film.survey.share, film.surface.loads
         """
         snow = self._loads(snow_kpa)
-        return tuple(FirstTouch(*row) for row in self._handle.first_touches(snow, float(most)))
+        share = number("most", most)
+        with named("snow_kpa"):
+            return tuple(FirstTouch(*row) for row in self._handle.first_touches(snow, share))
 
-    def limit(self, *, snow_kpa: Any, strength_n_per_m: float | None = None, most: float = 1.0) -> FilmLimit:
+    def limit(self, *, snow_kpa: Any, strength_n_per_m: Any = None, most: float = 1.0) -> FilmLimit:
         """How much of a load film and frame hold without water, to 1 % of `most` times the load. Some ten equilibria.
 
         Parameters
@@ -347,8 +353,11 @@ class Cover:
         InputError
             film.survey.share, film.survey.strength, film.surface.loads
         """
-        strength = None if strength_n_per_m is None else float(strength_n_per_m)
-        return FilmLimit(*self._handle.limit(self._loads(snow_kpa), strength, float(most)))
+        snow = self._loads(snow_kpa)
+        strength = None if strength_n_per_m is None else number("strength_n_per_m", strength_n_per_m)
+        share = number("most", most)
+        with named("snow_kpa", "strength_n_per_m"):
+            return FilmLimit(*self._handle.limit(snow, strength, share))
 
     def _loads(self, snow_kpa: Any) -> Floats:
         snow = 1000 * numbers("snow_kpa", snow_kpa).ravel()
@@ -360,8 +369,8 @@ class Cover:
 def rig(
     plan: PlanLike,
     *,
-    film_tension_n_per_m: float,
-    spacing_m: float = 0.2,
+    film_tension_n_per_m: Any,
+    spacing_m: Any = 0.2,
     rows: int = 12,
     strap_stiffness: Literal["low", "high"] = "low",
 ) -> Cover:
@@ -393,7 +402,7 @@ def rig(
     if strap_stiffness not in ("low", "high"):
         raise refuse("argument.word", "/strap_stiffness", repr(strap_stiffness), 'give "low" or "high"')
     made = plan_of(plan)
-    handle = _core.Surface(
-        made._handle, float(film_tension_n_per_m), float(spacing_m), int(rows), strap_stiffness == "high"
-    )
-    return Cover(made, handle)
+    tension, spacing = number("film_tension_n_per_m", film_tension_n_per_m), number("spacing_m", spacing_m)
+    count = whole("rows", rows)
+    with named("film_tension_n_per_m", "spacing_m"):
+        return Cover(made, _core.Surface(made._handle, tension, spacing, count, strap_stiffness == "high"))

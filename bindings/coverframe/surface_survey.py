@@ -15,9 +15,8 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 from . import _core
-from ._values import numbers
+from ._values import named, number, whole
 from .assessment import Assessment, Finding, findings_of
-from .errors import refuse
 from .surface import Pond, SurfaceState, pond_told, state_told
 
 if TYPE_CHECKING:
@@ -215,10 +214,9 @@ def survey(assessment: Assessment, *, spacing_m: Any = 0.2, rows: int = 12) -> S
     InputError
         film.surface.range, film.surface.obstacle, film.surface.stretch, film.mesh.rail
     """
-    spacing = numbers("spacing_m", spacing_m)
-    if spacing.ndim != 0:
-        raise refuse("argument.number", "/spacing_m", spacing_m, "spacing_m must be one number")
-    return Survey(assessment, _core.Surveyed(assessment._handle, float(spacing), int(rows)))
+    spacing, count = number("spacing_m", spacing_m), whole("rows", rows)
+    with named("spacing_m"):
+        return Survey(assessment, _core.Surveyed(assessment._handle, spacing, count))
 
 
 def _look(*told: Any) -> Look:

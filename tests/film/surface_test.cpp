@@ -441,7 +441,20 @@ TEST_CASE("Options that make no sense are named, and snow no boat ever carried e
     CHECK(refused_at({.max_iterations = 0}) == "/options/max_iterations");
     const CoverSurface s = rig_surface(plan, 200, coarse());
     REQUIRE(s.state.usable());
-    CHECK_THROWS_AS((void)load_surface(s, even(s, 1e9)), InputError);
+    const auto unloaded_at = [&](const std::vector<double>& snow, double rain, double factor) {
+        try {
+            (void)load_surface(s, snow, {Rain::Kind::depth, rain}, factor);
+        } catch (const InputError& error) {
+            return error.code() == "film.surface.loads" ? error.where() : error.code();
+        }
+        return std::string("taken");
+    };
+    CHECK(unloaded_at(even(s, 1e9), 0, 1) == "/snow");
+    CHECK(unloaded_at({100}, 0, 1) == "/snow");
+    CHECK(unloaded_at(even(s, 100), -0.1, 1) == "/rain");
+    CHECK(unloaded_at(even(s, 100), nan, 1) == "/rain");
+    CHECK(unloaded_at(even(s, 100), 0, -1) == "/permanent_factor");
+    CHECK(unloaded_at(even(s, 100), 0, nan) == "/permanent_factor");
     const SurfaceState state = load_surface(s, even(s, 1e6));
     CHECK((state.usable() || !state.message.empty()));
     for (const auto& node : state.film.nodes) CHECK(std::isfinite(node[2]));

@@ -131,6 +131,15 @@ TEST_CASE("tighten_in_order: nonsense is refused") {
     CHECK(refusal(runs, {{0, 900, -0.001}}, {}) == "frame.step");
     CHECK(refusal(runs, {{0, not_finite[0], 0}}, {}) == "frame.step");
     CHECK(refusal(runs, {{0, 900, 0}}, {.held_by_hand = {9}, .hand_stiffness = 1e5, .solve = {}}) == "frame.step");
+    for (const double stiffness : {0.0, -1.0, not_finite[0]}) {
+        const TighteningOptions limp{.held_by_hand = {1}, .hand_stiffness = stiffness, .solve = {}};
+        try {
+            (void)tighten_in_order(one_upright(), runs, {{0, 900, 0}}, {}, limp);
+            FAIL("taken");
+        } catch (const InputError& error) {
+            CHECK(error.where() == "/hand_stiffness");
+        }
+    }
 }
 
 TEST_CASE("slip_over_tops: without friction both sides carry the same, with friction the cone of Euler and Eytelwein") {

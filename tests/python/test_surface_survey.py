@@ -88,7 +88,7 @@ def test_reports_tell_of_the_surface(assessment: cf.Assessment, seen: cf.Survey)
 
 
 def test_one_spacing_only(assessment: cf.Assessment) -> None:
-    with pytest.raises(cf.InputError, match="one number"):
+    with pytest.raises(cf.InputError, match="one finite number"):
         cf.survey(assessment, spacing_m=[0.2, 0.3])
     with pytest.raises(cf.InputError):
         cf.survey(assessment, spacing_m=5)

@@ -401,14 +401,15 @@ void fill_with_water(const CoverSurface& surface, const Rain& rain, SurfaceWalk&
 
 SurfaceState load_surface(const CoverSurface& surface, const std::vector<double>& snow, const Rain& rain,
                           double permanent_factor) {
-    const bool good = snow.size() == surface.cover.mesh.triangles.size() &&
-                      std::all_of(snow.begin(), snow.end(), [](double q) { return q >= 0 && q <= most_snow; }) &&
-                      std::isfinite(rain.depth) && rain.depth >= 0 && std::isfinite(permanent_factor) &&
-                      permanent_factor >= 0;
-    if (!good) {
-        throw InputError("film.surface.loads", "/snow", "",
-                         "give one plan load of zero to 1 MPa for each triangle, and rain of zero or more");
-    }
+    const auto require = [](bool good, const char* where, const char* advice) {
+        if (!good) throw InputError("film.surface.loads", where, "", advice);
+    };
+    require(snow.size() == surface.cover.mesh.triangles.size() &&
+                std::all_of(snow.begin(), snow.end(), [](double q) { return q >= 0 && q <= most_snow; }),
+            "/snow", "give one plan load of zero to 1 MPa for each triangle");
+    require(std::isfinite(rain.depth) && rain.depth >= 0, "/rain", "give a depth of rain of zero or more");
+    require(std::isfinite(permanent_factor) && permanent_factor >= 0, "/permanent_factor",
+            "give a factor on weight of zero or more");
     require_whole(surface);
     require_stretch(surface);
     std::vector<kernel::FreeTriangle> free;
@@ -436,7 +437,7 @@ SurfaceState load_surface(const CoverSurface& surface, const std::vector<double>
 std::vector<double> snow_by_station(const CoverSurface& surface, const std::vector<double>& x,
                                     const std::vector<double>& port, const std::vector<double>& starboard) {
     if (x.empty() || port.size() != x.size() || starboard.size() != x.size() || !std::is_sorted(x.begin(), x.end())) {
-        throw InputError("film.surface.loads", "/stations", std::to_string(x.size()),
+        throw InputError("film.surface.loads", "/x", std::to_string(x.size()),
                          "give one load a side for each station, from bow to stern");
     }
     std::vector<double> snow;

@@ -44,11 +44,13 @@ void require_steps(const Frame& frame, const std::vector<StrapRun>& runs, const 
         }
     }
     if (!problems.empty()) throw InputError(std::move(problems));
-    const bool hands = std::isfinite(options.hand_stiffness) && options.hand_stiffness > 0 &&
-                       std::ranges::all_of(options.held_by_hand,
-                                           [&](int node) { return node >= 0 && index(node) < frame.nodes.size(); });
-    if (!hands) {
-        throw InputError("frame.step", "/held_by_hand", "", "hands hold nodes that exist, with a stiffness over zero");
+    if (!std::ranges::all_of(options.held_by_hand,
+                             [&](int node) { return node >= 0 && index(node) < frame.nodes.size(); })) {
+        throw InputError("frame.step", "/held_by_hand", "", "hands hold nodes that exist");
+    }
+    if (!(std::isfinite(options.hand_stiffness) && options.hand_stiffness > 0)) {
+        throw InputError("frame.step", "/hand_stiffness", text_of(options.hand_stiffness),
+                         "hands hold with a stiffness over zero");
     }
 }
 
