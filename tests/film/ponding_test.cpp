@@ -49,6 +49,28 @@ TEST_CASE("A level strip never drains, a steep one does, and what is needed make
     CHECK(close(ponding_of(tight).tension, 600 * 1.4 * 1.4 / (2 * 0.2), 0.02));
 }
 
+TEST_CASE("The least fall that drains is found, also where still steeper film sags further again") {
+    // 2.1 kPa on a metre of film: with a fall of 1.2 m it drains, with 2 m it would not
+    PondingStrip heavy{1.0, 0.2, 36e3, 0, 2100};
+    const auto drains_at = [&](double fall) {
+        heavy.fall = fall;
+        return ponding_of(heavy).drains;
+    };
+    CHECK_FALSE(drains_at(2.0));
+    REQUIRE(drains_at(1.2));
+    heavy.fall = 0.2;
+    const auto fall = fall_to_drain(heavy);
+    REQUIRE(fall.has_value());
+    CHECK(drains_at(*fall * 1.001));
+    CHECK_FALSE(drains_at(*fall * 0.999));
+    for (double less = 0.2; less < *fall; less += 0.01) CHECK_FALSE(drains_at(less));
+    // With 150 N/m of its own and 2.4 kPa it takes more fall than span.
+    PondingStrip tight{1.0, 0.2, 36e3, 150, 2400};
+    CHECK(fall_to_drain(tight).value() > tight.span);
+    CHECK_FALSE(fall_to_drain({1.0, 0.2, 36e3, 0, 3000}).has_value());
+    CHECK_FALSE(fall_to_drain({1.0, 2.5, 36e3, 0, 3000}).has_value());
+}
+
 TEST_CASE("No tension helps a level strip, and no shorter span does") {
     const Ponding p = ponding_of({1.2, 0, 36e3, 100, 500});
     CHECK_FALSE(p.pretension_needed.has_value());

@@ -69,11 +69,17 @@ double settling_tension(double span, double fall, double load) {
 std::optional<double> fall_to_drain(const PondingStrip& strip) {
     require(strip);
     if (drains(strip)) return strip.fall;
-    return needed(strip.fall, 2 * strip.span, [&](double fall) {
+    const auto with = [&](double fall) {
         PondingStrip other = strip;
         other.fall = fall;
         return other;
-    });
+    };
+    // From some 1.4 spans on, film is so much longer the more it falls that it sags further again.
+    const double step = 0.05 * strip.span;
+    for (double from = strip.fall; from < 2 * strip.span; from += step) {
+        if (const auto fall = needed(from, std::min(from + step, 2 * strip.span), with)) return fall;
+    }
+    return {};
 }
 
 Ponding ponding_of(const PondingStrip& strip) {
