@@ -85,9 +85,11 @@ TEST_CASE("check_drainage: the limit is where the film runs level into the rail"
     calm(c);
     sag(c, 2, 0.2249);
     CHECK(of(check_drainage(c.input()), "film, bow to U1").verdict == Verdict::satisfied);
+    CHECK(of(check_ponding(c.input()), "film, bow to U1").verdict == Verdict::not_applicable);
     CHECK(hollow_of(c.strip(2)).area == 0.0);
     sag(c, 2, 0.2251);
     CHECK(of(check_drainage(c.input()), "film, bow to U1").verdict == Verdict::exceeded);
+    CHECK(of(check_ponding(c.input()), "film, bow to U1").verdict != Verdict::not_applicable);
     CHECK(hollow_of(c.strip(2)).area > 0.0);
 }
 

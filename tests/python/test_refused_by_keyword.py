@@ -112,8 +112,8 @@ def test_a_frame_that_cannot_be_off() -> None:
 
 def test_straps_that_cannot_be_set() -> None:
     frame = braced_upright()
-    pull = [StrapRun("C1", [1, 2], 500.0)]
-    assert places(tension_straps, frame=frame, runs=[StrapRun("C1", [1, 2], -5.0)]) == ["/runs/0/tension_n"]
+    pull = [StrapRun("C1", (1, 2), 500.0)]
+    assert places(tension_straps, frame=frame, runs=[StrapRun("C1", (1, 2), -5.0)]) == ["/runs/0/tension_n"]
     steps = {"frame": frame, "runs": pull}
     assert places(tighten_in_order, **steps, steps=[TighteningStep(0, -5.0)]) == ["/steps/0/tension_n"]
     assert places(tighten_in_order, **steps, steps=[TighteningStep(0, 5.0, -1.0)]) == ["/steps/0/give_m"]
