@@ -105,6 +105,19 @@ TEST_CASE("film_on_strap: every equation of its header holds") {
     check_equations(uneven, film_on_strap(uneven));
 }
 
+TEST_CASE("film_on_strap: film far too long for its leg, over a ridge that hangs down") {
+    // of a beamy sloop whose straps give way by a foot
+    StrapUnderFilm sunk{2.62, 388, 60e3, 44.5e3, 0.42, 100, {}};
+    sunk.beside = {FilmBeside{2.8, 439, -0.0562, 0.2507, -0.1323}, FilmBeside{2.8, 441, -0.0612, 0.235, -0.0694}};
+    check_equations(sunk, film_on_strap(sunk));
+    // what the film brings grows at first as the leg sinks
+    StrapUnderFilm growing{3.84, 554, 6590, 20.8e3, 0.34, 294, {}};
+    growing.beside = {FilmBeside{5.97, 29.9, -0.0753, 0, 0.0605}, FilmBeside{3.15, 5.16, -0.0861, 0.262, -0.0368}};
+    const FilmOnStrap state = film_on_strap(growing);
+    CHECK(state.load > 0);
+    CHECK(close(8 * state.sag * state.tension / (growing.chord * growing.chord), state.load, 1e-8));
+}
+
 TEST_CASE("film_on_strap: a leg that cannot give, one that is not there, legs close together") {
     StrapUnderFilm rigid = leg();
     rigid.initial = 1e9;

@@ -222,7 +222,15 @@ double sag_under(const StrapUnderFilm& strap, const std::array<Side, 2>& sides, 
         return Slope{film.value - 2.0 * leg.second * f - 4.0 * leg.fourth * f * f * f,
                      film.by - 2.0 * leg.second - 12.0 * leg.fourth * f * f};
     };
-    return root_between(unloaded, lowest_sag(leg, first), start, too_much);
+    double lowest = lowest_sag(leg, first);
+    double sag = root_between(unloaded, lowest, start, too_much);
+    // Film without pull across, over a ridge that hangs down, may bring more as the leg sinks: then it sinks further.
+    for (int step = 0; step < most_steps && sag > (1.0 - 1e-6) * lowest && too_much(lowest).value > 0.0; ++step) {
+        const double before = lowest;
+        lowest *= 1.5;
+        sag = root_between(before, lowest, before, too_much);
+    }
+    return sag;
 }
 
 /// Pulls and sag in turn; false if they do not settle.
