@@ -59,6 +59,15 @@ TEST_CASE("worse: an exceeded interaction sum of 0.4 still beats a satisfied 0.9
     CHECK(worse(finding(Verdict::exceeded, 0.4), finding(Verdict::satisfied, 0.9)));
 }
 
+TEST_CASE("worse: port and starboard that differ by rounding are equal, by more they are not") {
+    CHECK_FALSE(worse(finding(Verdict::exceeded, 1.32170001), finding(Verdict::exceeded, 1.3217)));
+    CHECK_FALSE(worse(finding(Verdict::exceeded, 1.3217), finding(Verdict::exceeded, 1.32170001)));
+    CHECK(worse(finding(Verdict::exceeded, 1.3219), finding(Verdict::exceeded, 1.3217)));
+    const std::array equals{finding(Verdict::satisfied, 0.5, "port"),
+                            finding(Verdict::satisfied, 0.500001, "starboard")};
+    CHECK(governing(equals) == &equals[0]);
+}
+
 TEST_CASE("governing: the worst one, wherever it stands, and the first of equals") {
     const std::vector<Finding> rising = in_rising_order();
     CHECK(governing(rising) == &rising.back());

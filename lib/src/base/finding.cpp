@@ -16,12 +16,15 @@ int rank_of(Verdict verdict) {
     return 0;
 }
 
+// Port and starboard of a symmetric cover differ by rounding, or by what an equilibrium is found to.
+constexpr double told_apart = 1e-4;
+
 // Utilisation on a scale on which every finding of one verdict has a place. An exceeded finding with nothing to divide
 // by, or with a number that is none, stands above all others; a satisfied one without a utilisation stands below.
 double severity_of(const Finding& finding) {
     constexpr double infinite = std::numeric_limits<double>::infinity();
     if (!finding.utilisation) return finding.verdict == Verdict::exceeded ? infinite : -infinite;
-    return std::isnan(*finding.utilisation) ? infinite : *finding.utilisation;
+    return std::isnan(*finding.utilisation) ? infinite : std::round(*finding.utilisation / told_apart);
 }
 
 }  // namespace

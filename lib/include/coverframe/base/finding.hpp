@@ -68,7 +68,7 @@ struct Finding {
 };
 
 /// True if `a` is worse than `b`: exceeded before satisfied before not applicable, then by utilisation, where an
-/// exceeded finding without a capacity counts as the worst of all.
+/// exceeded finding without a capacity counts as the worst of all. Utilisations are told apart to 0.01 %.
 [[nodiscard]] bool worse(const Finding& a, const Finding& b);
 
 /// The worst finding, or nullptr if there is none.
