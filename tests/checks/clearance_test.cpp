@@ -62,6 +62,18 @@ TEST_CASE("check_clearance: one point at a station") {
     CHECK(f.sentence.find("to starboard") != std::string::npos);
 }
 
+// At y = 1.08, s = 0.9: drawn 0.69 m, sag 4 x 0.12 x 0.9 x 0.1 = 0.0432 m, 147 mm over z = 0.5. More of what is allowed
+// is used further in, where the film stays further off.
+TEST_CASE("check_clearance: the sentence tells where the film is nearest, not where most is used") {
+    Case c;
+    put(c, {{1.0_m, 0.6_m, 0.5_m}, {1.0_m, 1.08_m, 0.5_m}}, 20.0_mm);
+    const Finding f = only(c);
+    CHECK(f.verdict == Verdict::satisfied);
+    CHECK(f.demand > 0.05);
+    CHECK(f.sentence.find("stays 147 mm") != std::string::npos);
+    CHECK(f.sentence.find("1.08 m") != std::string::npos);
+}
+
 // Between the strips at x = 1 (sag 0.12) and x = 2 (sag 0.24), a quarter of the way: 0.15 m at s = 0.5.
 TEST_CASE("check_clearance: between strips, on the side the point lies on") {
     Case c;

@@ -34,9 +34,10 @@ bool worse(const Sample& a, const Sample& b) {
     return a.drop / a.allowed > b.drop / b.allowed;
 }
 
-/// The worst point of an outline, and the first one without film over it.
+/// The worst point of an outline, the one nearest to the film, and the first one without film over it.
 struct Search {
     std::optional<Sample> worst;
+    std::optional<Sample> nearest;
     std::optional<Point> outside;
 };
 
@@ -52,6 +53,7 @@ Search search(const FilmSurface& film, const Obstacle& obstacle) {
         sample.drop = height->drawn - height->loaded;
         sample.allowed = height->drawn - in_m(point.z) - in_m(obstacle.clearance.value);
         if (!found.worst || worse(sample, *found.worst)) found.worst = sample;
+        if (!found.nearest || sample.gap() < found.nearest->gap()) found.nearest = sample;
     }
     return found;
 }
@@ -63,11 +65,11 @@ std::string place_text(const Point& point, UnitsShown units) {
     return "at " + shown(point.x, units) + " aft of the stem, " + side;
 }
 
-std::string clearance_sentence(const CheckInput& input, const Obstacle& obstacle, const Sample& sample,
+std::string clearance_sentence(const CheckInput& input, const Obstacle& obstacle, const Sample& nearest,
                                Verdict verdict) {
     const UnitsShown units = input.plan.units_shown;
-    const Length gap = from_m(sample.gap());
-    const std::string where = " " + place_text(sample.at, units);
+    const Length gap = from_m(nearest.gap());
+    const std::string where = " " + place_text(nearest.at, units);
     const std::string wanted = shown(obstacle.clearance.value, units);
     if (verdict == Verdict::satisfied)
         return "The film stays " + shown(gap, units) + " over the " + obstacle.name + where + "; " + wanted +
@@ -80,10 +82,11 @@ std::string clearance_sentence(const CheckInput& input, const Obstacle& obstacle
            " below its edge" + mend;
 }
 
-Finding worst_finding(const CheckInput& input, const Obstacle& obstacle, const Sample& sample) {
+Finding worst_finding(const CheckInput& input, const Obstacle& obstacle, const Search& found) {
+    const Sample& sample = *found.worst;
     Finding finding = compare("clearance", obstacle.name, clause_clearance, input, sample.drop, sample.allowed, "m");
     finding.x = in_m(sample.at.x);
-    finding.sentence = clearance_sentence(input, obstacle, sample, finding.verdict);
+    finding.sentence = clearance_sentence(input, obstacle, *found.nearest, finding.verdict);
     if (input.workings)
         finding.workings = {
             term("x", in_m(sample.at.x), "m", "of the outline, aft of the stem head"),
@@ -106,7 +109,7 @@ std::vector<Finding> check_clearance(const CheckInput& input) {
     for (const Obstacle& obstacle : input.plan.boat.obstacles) {
         const Search found = search(film, obstacle);
         std::optional<Finding> finding;
-        if (found.worst) finding = worst_finding(input, obstacle, *found.worst);
+        if (found.worst) finding = worst_finding(input, obstacle, found);
         const bool exceeded = finding && finding->verdict == Verdict::exceeded;
         if (found.outside && !exceeded) {
             finding = not_applicable(
