@@ -239,6 +239,24 @@ void require_whole(const CoverSurface& s) {
     if (!problems.empty()) throw InputError(std::move(problems));
 }
 
+/// Film nodes on the ridge line close to its ends. There film that turns down over the end pulls its neighbours up:
+/// looked at from the beginning it costs nothing.
+std::vector<int> beside_ends(const CoverMesh& cover) {
+    constexpr double close = 0.1;  // [m]
+    std::vector<int> on_ridge;
+    for (std::size_t n = 0; n < cover.frame_node.size(); ++n) {
+        if (cover.frame_node[n] >= 0) on_ridge.push_back(static_cast<int>(n));
+    }
+    const auto x_of = [&](int node) { return cover.mesh.nodes[at(node)][0]; };
+    const auto [bow, stern] = std::ranges::minmax(on_ridge, {}, x_of);
+    std::vector<int> beside;
+    for (const int node : on_ridge) {
+        if (node == bow || node == stern) continue;
+        if (std::min(x_of(node) - x_of(bow), x_of(stern) - x_of(node)) < close) beside.push_back(node);
+    }
+    return beside;
+}
+
 /// Film that must be stretched far to pull as it should is too short for the edges it has to reach.
 void require_stretch(const CoverSurface& surface) {
     const double share = surface.tension * (1 - surface.poisson) / surface.stiffness;
@@ -292,6 +310,7 @@ CoverSurface rig_surface(const Plan& plan, double film_tension, const SurfaceOpt
     layout.cross_strap_pieces = options.rows;
     surface.layout = lay_out(plan, layout);
     surface.cover = mesh_cover(plan, surface.layout, options.rows);
+    surface.loose = beside_ends(surface.cover);
     surface.shape = surface.cover.mesh;
     surface.tension = film_tension;
     surface.stiffness = in_Pa(film_modulus(plan.film, options.film)) * in_m(plan.film.thickness.value);
