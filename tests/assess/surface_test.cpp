@@ -55,6 +55,27 @@ TEST_CASE("snow_over: the field of an arrangement, with its side, its stations a
     CHECK(close(2 * total(named("cleared to port")), total(balanced), 1e-6));
 }
 
+// Between stations of 1 and 2 m half breadth, 200 + 600 s Pa to port at the first and 400 + 600 s at the second, s the
+// share of each one's own half breadth: by hand at the middle of a triangle.
+TEST_CASE("snow_over: straight between two stations, each at its own share across") {
+    CoverSurface s;
+    s.cover.mesh.nodes = {{1, -0.3, 0}, {1.6, -0.3, 0}, {1.3, -0.9, 0}, {1, 0.3, 0}, {1.6, 0.3, 0}, {1.3, 0.9, 0}};
+    s.cover.mesh.triangles = {{0, 1, 2}, {3, 4, 5}};  // middles at x = 1.3 m, y = -0.5 and 0.5 m
+    const auto station = [](double x, double half) {
+        return CoverStation{from_m(x), from_deg(40), from_m(half), from_m(1)};
+    };
+    const auto profile = [](double at_ridge, double at_rail) {
+        return LoadProfile{{0, {from_Pa(at_ridge)}}, {1, {from_Pa(at_rail)}}};
+    };
+    Arrangement arrangement;
+    arrangement.port_field = {profile(200, 800), profile(400, 1000)};
+    arrangement.starboard_field = {profile(0, 0), profile(100, 100)};
+    const std::vector<double> snow = snow_over(s, {station(1, 1), station(2, 2)}, arrangement);
+    REQUIRE(snow.size() == 2);
+    CHECK(close(snow[0], 0.7 * (200 + 600 * 0.5) + 0.3 * (400 + 600 * 0.25), 1e-12));  // 515 Pa
+    CHECK(close(snow[1], 0.3 * 100, 1e-12));
+}
+
 TEST_CASE("survey_surface: every arrangement looked at, the worst one pictured") {
     const Assessment a = assess(demo("sloop"), {.workings = false});
     const SurfaceSurvey survey = survey_surface(a, {.spacing = 0.35, .rows = 8});
@@ -69,6 +90,9 @@ TEST_CASE("survey_surface: every arrangement looked at, the worst one pictured")
         CHECK(std::floor(1000 * look.water) <= std::floor(1000 * worst.water));
     }
     CHECK(close(survey.pictured.water.volume(), worst.water, 1e-12));
+    const SlopeShares shares = slope_shares(survey.pictured, survey.shedding / 2, survey.shedding);
+    CHECK(close(worst.slopes.holds, shares.holds, 1e-12));
+    CHECK(close(worst.slopes.sheds, shares.sheds, 1e-12));
     CHECK(worst.touches.front().force > 0);  // the strips of the assessment find the film too near the hatch as well
     REQUIRE(!survey.touched.empty());
     for (const TouchLoad& first : survey.touched) {
@@ -76,6 +100,15 @@ TEST_CASE("survey_surface: every arrangement looked at, the worst one pictured")
         CHECK(*first.touch.share > 0);
         CHECK(*first.touch.share <= 1);
         CHECK(first.load > 0);
+        // told under the snow that rests hardest
+        const auto force_in = [&](const SurfaceLook& look) {
+            const auto touch = std::ranges::find(look.touches, first.touch.obstacle, &SurfaceTouch::obstacle);
+            REQUIRE(touch != look.touches.end());
+            return touch->force;
+        };
+        const auto told = std::ranges::find(survey.looks, first.arrangement, &SurfaceLook::arrangement);
+        REQUIRE(told != survey.looks.end());
+        for (const SurfaceLook& look : survey.looks) CHECK(force_in(look) <= force_in(*told));
     }
     CHECK(has(job_sheet(a, &survey), "It first touches the companionway hatch with"));
     const bool near = std::any_of(a.findings.begin(), a.findings.end(), [](const Finding& f) {

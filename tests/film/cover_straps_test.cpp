@@ -98,6 +98,14 @@ TEST_CASE("legs under film: snow to the other side is the mirror") {
     const CoverState one = load_cover(rigged.cover, snow_on(rigged.cover, 600, 100));
     const CoverState other = load_cover(rigged.cover, snow_on(rigged.cover, 100, 600));
     REQUIRE(one.legs.size() == 6);
+    for (const LegUnderFilm& leg : one.legs) {
+        // Statics of a leg under an even load W with the tension T along its chord: both ends hold half of W.
+        const double W = leg.film.load * leg.carries.chord / leg.cosine;
+        const double sine = std::sqrt(1 - leg.cosine * leg.cosine);
+        CHECK(W > 0);
+        CHECK(close(leg.load, W, 1e-12));
+        CHECK(close(leg.end, std::hypot(leg.film.tension + 0.5 * W * sine, 0.5 * W * leg.cosine), 1e-12));
+    }
     for (std::size_t k = 0; k < 6; k += 2) {
         CHECK(close(one.legs[k].end, other.legs[k + 1].end, 1e-4));
         CHECK(close(one.legs[k + 1].load, other.legs[k].load, 1e-3));
