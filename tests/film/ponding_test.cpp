@@ -145,12 +145,18 @@ bool settles_by_differences(double span, double fall, double load, double tensio
 }  // namespace
 
 TEST_CASE("Water behind the lower edge settles from the tension on that differences find") {
-    for (const auto& [span, fall, load] : {std::array{1.4, 0.2, 600.0},
-                                           {1.4, 0.3, 600.0},
-                                           {1.7, 0.65, 300.0},
-                                           {1.5, 0.4, 500.0},
-                                           {1.2, 0.9, 2000.0},
-                                           {2.5, 1.6, 900.0}}) {
+    struct Strip {
+        double span, fall, load;
+    };
+    for (const Strip& strip : {Strip{1.4, 0.2, 600.0},
+                               {1.4, 0.3, 600.0},
+                               {1.7, 0.65, 300.0},
+                               {1.5, 0.4, 500.0},
+                               {1.2, 0.9, 2000.0},
+                               {2.5, 1.6, 900.0}}) {
+        const double span = strip.span;
+        const double fall = strip.fall;
+        const double load = strip.load;
         CAPTURE(span);
         CAPTURE(fall);
         const double tension = settling_tension(span, fall, load);

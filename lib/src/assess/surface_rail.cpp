@@ -149,11 +149,11 @@ RailPulls rail_pulls(const CoverSurface& surface, const SurfaceState& state) {
 }
 
 RailPulls between_ends(const CoverSurface& surface, RailPulls pulls) {
-    const auto [first, last] = ends_of(surface);
+    const std::array<double, 2> ends = ends_of(surface);
     for (std::vector<RailPull>& side : pulls) {
         std::erase_if(side, [&](const RailPull& p) {
             const double x = 0.5 * (p.from + p.to);
-            return x < first || x > last;
+            return x < ends[0] || x > ends[1];
         });
     }
     return pulls;

@@ -82,7 +82,6 @@ SurfaceSystem::SurfaceSystem(const Frame& frame, const TriangleMesh& film, const
     : film_force(VectorXd::Zero(static_cast<Index>(3 * film.nodes.size()))),
       frame_(frame),
       film_(film),
-      frame_node_(frame_node),
       sheet_(sheet),
       bearings_(std::move(bearings)),
       assembly_(frame),

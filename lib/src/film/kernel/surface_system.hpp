@@ -114,7 +114,6 @@ private:
 
     const Frame& frame_;
     const TriangleMesh& film_;
-    const std::vector<int>& frame_node_;
     const Sheet& sheet_;
     std::vector<Bearing> bearings_;
     Assembly assembly_;

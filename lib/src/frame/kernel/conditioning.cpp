@@ -125,7 +125,7 @@ private:
                 holder.move = std::max(holder.move, move_of(full, v));
             }
         }
-        for (const std::size_t turn : {0, 1}) holder.most += stiffest[turn] * moved[turn];
+        for (std::size_t turn = 0; turn < 2; ++turn) holder.most += stiffest[turn] * moved[turn];
         return holder;
     }
 
