@@ -206,7 +206,9 @@ TEST_CASE("Film presses on the ridge and never pulls it up: over an upright that
 }
 
 TEST_CASE("Under snow of the high mountains a fan snaps over and a ridge buckles; what follows is told") {
-    for (const auto& [name, snow] : {std::pair{"motor_boat", 6000.0}, std::pair{"as_found", 12000.0}}) {
+    for (const auto& heavy : {std::pair{"motor_boat", 6000.0}, std::pair{"as_found", 12000.0}}) {
+        const char* name = heavy.first;
+        const double snow = heavy.second;
         CAPTURE(name);
         const Plan plan = demo(name);
         const CoverSurface s = rig_surface(plan, 150);
