@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: BSD-3-Clause
-// Film over whole arrays: strip, rail, ponding, ageing; girth of a plan's cover along the boat. The interpreter lock is released around the loop only.
+// Film over whole arrays: strip, rail, ponding, ageing; girth of a plan's cover along the boat. The interpreter lock
+// is released around the loop only.
 #include <pybind11/stl.h>
 
 #include <array>

@@ -22,6 +22,7 @@
 #include "coverframe/plan/read.hpp"
 #include "film/kernel/front_factor.hpp"
 #include "film/kernel/sparse_tangent.hpp"
+#include "frame/kernel/numbers.hpp"
 
 namespace {
 
@@ -166,7 +167,8 @@ void write_table(std::ostream& out, const std::vector<Row>& rows,
                  const std::vector<std::pair<std::string, Row>>& covers, double strip) {
     out << "# Speed of the film\n\n"
         << "Written by `performance_film --table=...`; not by hand. Least processor time of a few repetitions, one "
-           "thread.\n\n"
+           "thread, factors "
+        << (kernel::has_avx2() ? "with" : "without") << " AVX2.\n\n"
         << "One strip (`strip_state`): " << text("%.2f", strip) << " microseconds.\n\n"
         << "The motor boat of the examples with film as a surface, coarse to fine: shrunk on (`rig_surface`), then "
            "under "
